@@ -1,0 +1,37 @@
+import type { MachineData, Supply } from '../scenario/scenario.ts';
+import { steadyState } from './steadyState.ts';
+
+type SteadySupply = Parameters<typeof steadyState>[1];
+
+/** Slips scanned for the maximum; a double cage may have two maxima. Covers pull-out slips from 0.1 % to beyond standstill. */
+const SCAN = { lowest: 1e-3, highest: 4, points: 200 } as const;
+/** Relative width at which the golden-section search stops: below it torque differences are rounding. */
+const GOLDEN_END = 1e-9;
+
+/** Largest steady-state motoring torque and its slip (0 < slip), for any number of cages. */
+export function breakdown(machine: MachineData, supply: SteadySupply): { torque: number; slip: number } {
+  const torque = (logSlip: number) => steadyState(machine, supply, Math.exp(logSlip)).torque;
+  const low = Math.log(SCAN.lowest);
+  const step = (Math.log(SCAN.highest) - low) / SCAN.points;
+  let best = low;
+  for (let i = 0; i <= SCAN.points; i++) {
+    const x = low + i * step;
+    if (torque(x) > torque(best)) best = x;
+  }
+  const golden = (Math.sqrt(5) - 1) / 2;
+  let a = best - step;
+  let b = best + step;
+  while (b - a > GOLDEN_END) {
+    const left = b - golden * (b - a);
+    const right = a + golden * (b - a);
+    if (torque(left) > torque(right)) b = right;
+    else a = left;
+  }
+  const slip = Math.exp((a + b) / 2);
+  return { torque: steadyState(machine, supply, slip).torque, slip };
+}
+
+/** Supply without source impedance: what the maker's curves refer to. */
+export function stiff(supply: Supply): Supply {
+  return { ...supply, sourceResistance: 0, sourceInductance: 0 };
+}

@@ -1,0 +1,88 @@
+import type { Circuit } from './circuit.ts';
+import type { ElectricalModel, FluxVector, Observation } from './electricalModel.ts';
+import { rotate } from './rotate.ts';
+
+/**
+ * No current in the stator. The rotor flux decays and turns with the rotor; in axes fixed to the rotor (turned by
+ * p·θm since the segment began) only the decay is left:
+ *
+ *     dψrj/dt = −Rrj·irj,  irj = grj·(ψrj − ψm),  ψm = Σ grj·ψrj / gOpen,  Te = 0
+ *
+ * One cage: ψr(t) = ψr(0)·e^{−t·Rr/(Llr+Lm)} exactly. The terminals show dψm/dt, the residual voltage.
+ */
+export function noPoles(circuit: Circuit): ElectricalModel {
+  const { gr, gOpen, Rr, cageCount, polePairs } = circuit;
+  const size = 2 * cageCount;
+  const scratch: number[] = new Array<number>(size).fill(0);
+
+  function mainFlux(y: ArrayLike<number>, axis: 0 | 1): number {
+    let sum = 0;
+    for (let j = 0; j < cageCount; j++) sum += gr[j]! * y[2 * j + axis]!;
+    return sum / gOpen;
+  }
+
+  function derivatives(_t: number, y: ArrayLike<number>, _omegaM: number, dydt: number[]): number {
+    const mainD = mainFlux(y, 0);
+    const mainQ = mainFlux(y, 1);
+    for (let j = 0; j < cageCount; j++) {
+      const rate = Rr[j]! * gr[j]!;
+      dydt[2 * j] = -rate * (y[2 * j]! - mainD);
+      dydt[2 * j + 1] = -rate * (y[2 * j + 1]! - mainQ);
+    }
+    return 0;
+  }
+
+  function observe(t: number, y: ArrayLike<number>, omegaM: number, thetaM: number, out: Observation): void {
+    const c = Math.cos(polePairs * thetaM);
+    const s = Math.sin(polePairs * thetaM);
+    const omegaR = polePairs * omegaM;
+    const mainD = mainFlux(y, 0);
+    const mainQ = mainFlux(y, 1);
+    out.torque = 0;
+    out.iAlpha = 0;
+    out.iBeta = 0;
+    out.vAlpha = 0;
+    out.vBeta = 0;
+    let energy = 0;
+    let rotorD = 0;
+    let rotorQ = 0;
+    let weight = 0;
+    out.irSquared2 = 0;
+    for (let j = 0; j < cageCount; j++) {
+      const d = y[2 * j]!;
+      const q = y[2 * j + 1]!;
+      const g = gr[j]!;
+      const irD = g * (d - mainD);
+      const irQ = g * (q - mainQ);
+      if (j === 0) out.irSquared1 = irD * irD + irQ * irQ;
+      else out.irSquared2 = irD * irD + irQ * irQ;
+      energy += d * irD + q * irQ;
+      rotorD += g * d;
+      rotorQ += g * q;
+      weight += g;
+    }
+    out.magneticEnergy = 0.75 * energy;
+    out.psiRAlpha = (rotorD * c - rotorQ * s) / weight;
+    out.psiRBeta = (rotorD * s + rotorQ * c) / weight;
+    out.psiAlpha = mainD * c - mainQ * s;
+    out.psiBeta = mainD * s + mainQ * c;
+    derivatives(t, y, omegaM, scratch);
+    const uD = mainFlux(scratch, 0) - omegaR * mainQ;
+    const uQ = mainFlux(scratch, 1) + omegaR * mainD;
+    out.uAlpha = uD * c - uQ * s;
+    out.uBeta = uD * s + uQ * c;
+  }
+
+  return {
+    size,
+    frame: 'fixed to the rotor',
+    derivatives,
+    observe,
+    terminalCurrent: () => 0,
+    fromStationary: (_t, flux) => flux.slice(2),
+    toStationary: (_t, y, thetaM): FluxVector => {
+      const flux = [mainFlux(y, 0), mainFlux(y, 1), ...Array.from({ length: size }, (_, i) => y[i]!)];
+      return rotate(flux, polePairs * thetaM);
+    },
+  };
+}

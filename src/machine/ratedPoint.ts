@@ -1,0 +1,94 @@
+import type { MachineData, Supply } from '../scenario/scenario.ts';
+import { bisect } from './bisect.ts';
+import { breakdown, stiff } from './breakdown.ts';
+import { steadyState } from './steadyState.ts';
+
+/** Base of all multiples: current and torque at rated output, from the nameplate or from the circuit. */
+export interface RatedPoint {
+  /** Line current at rated output, A r.m.s. */
+  readonly current: number;
+  /** N·m */
+  readonly torque: number;
+  /** rad/s; null when neither power nor speed is given. */
+  readonly speed: number | null;
+  readonly slip: number | null;
+  /** Where the two numbers come from. */
+  readonly currentOrigin: RatedOrigin;
+  readonly torqueOrigin: RatedOrigin;
+}
+
+/**
+ * given: stated in the scenario; circuitAtRatedPower: the circuit at the slip where it delivers the rated power;
+ * circuitAtRatedSpeed: the circuit at the rated speed.
+ */
+export type RatedOrigin = 'given' | 'circuitAtRatedPower' | 'circuitAtRatedSpeed';
+
+/**
+ * Current and torque at rated output. A stated value wins; otherwise the circuit decides, at the slip where it
+ * delivers the rated power, or at the rated speed when no power is stated. The supply counts as stiff here, as a
+ * nameplate's does.
+ *
+ * @throws RangeError when the scenario gives too little, or a power the circuit cannot deliver (the scenario room
+ * refuses the first; the second depends on the circuit)
+ */
+export function ratedPoint(machine: MachineData, supply: Supply): RatedPoint {
+  const { rated } = machine;
+  const synchronous = (2 * Math.PI * supply.frequency) / machine.polePairs;
+  const nominal = stiff(supply);
+  let slip: number | null = null;
+  let origin: RatedOrigin = 'given';
+  if (rated.power !== null) {
+    const needsCircuit = rated.current === null || rated.torque === null;
+    slip = slipAtPower(machine, nominal, rated.power);
+    if (slip === null && needsCircuit)
+      throw new RangeError(
+        `machine.rated.power: this circuit delivers at most ${(mostPower(machine, nominal) / 1000).toPrecision(4)} kW, ` +
+          `the scenario says ${(rated.power / 1000).toPrecision(4)} kW; correct the circuit or the rating`,
+      );
+    origin = 'circuitAtRatedPower';
+  } else if (rated.speed !== null) {
+    slip = 1 - rated.speed / synchronous;
+    origin = 'circuitAtRatedSpeed';
+  }
+  const atSlip = slip === null ? null : steadyState(machine, nominal, slip);
+  const current = rated.current ?? atSlip?.current;
+  const torque = rated.torque ?? atSlip?.torque;
+  if (current === undefined || torque === undefined)
+    throw new RangeError('machine.rated: a power, a speed, or both a current and a torque are needed');
+  return {
+    current,
+    torque,
+    speed: slip === null ? null : (1 - slip) * synchronous,
+    slip,
+    currentOrigin: rated.current === null ? origin : 'given',
+    torqueOrigin: rated.torque === null ? origin : 'given',
+  };
+}
+
+function shaftPower(machine: MachineData, supply: Supply, slip: number): number {
+  return (1 - slip) * steadyState(machine, supply, slip).airGapPower;
+}
+
+/** Smallest slip that delivers the power, or null. Shaft power peaks at a slip below breakdown. */
+function slipAtPower(machine: MachineData, supply: Supply, power: number): number | null {
+  const peak = slipOfMostPower(machine, supply);
+  if (shaftPower(machine, supply, peak) < power) return null;
+  return bisect((slip) => shaftPower(machine, supply, slip) - power, 0, peak);
+}
+
+function mostPower(machine: MachineData, supply: Supply): number {
+  return shaftPower(machine, supply, slipOfMostPower(machine, supply));
+}
+
+/** Points that scan for the maximum of shaft power; it is flat there, so the scan is fine enough. */
+const SCAN_POINTS = 400;
+
+function slipOfMostPower(machine: MachineData, supply: Supply): number {
+  const last = Math.min(1, breakdown(machine, supply).slip);
+  let best = 0;
+  for (let i = 1; i <= SCAN_POINTS; i++) {
+    const slip = (i / SCAN_POINTS) * last;
+    if (shaftPower(machine, supply, slip) > shaftPower(machine, supply, best)) best = slip;
+  }
+  return best;
+}

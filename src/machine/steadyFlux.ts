@@ -1,0 +1,35 @@
+import type { MachineData, Supply } from '../scenario/scenario.ts';
+import { circuitOf } from './circuit.ts';
+import { add, type Complex, multiply, subtract, turn } from './complex.ts';
+import type { FluxVector } from './electricalModel.ts';
+import { steadyState } from './steadyState.ts';
+import type { SupplyVector } from './supplyVector.ts';
+
+/**
+ * Stator and rotor flux linkages at t = 0 of a machine that has been running at constant slip, in stationary axes.
+ *
+ * @param applied supply vector of the closed contactor (a pure sequence)
+ * @param slip against that sequence
+ */
+export function steadyFlux(
+  machine: MachineData,
+  supply: Supply,
+  applied: SupplyVector,
+  slip: number,
+): FluxVector {
+  const circuit = circuitOf(machine, supply);
+  const state = steadyState(machine, supply, slip);
+  const vector = applied.sequence === 1 ? applied.positive : applied.negative;
+  // r.m.s. phasor of the circuit → space vector: √2 times, turned to the supply vector, mirrored for reverse sequence
+  const angle = Math.atan2(vector[1], vector[0]);
+  const place = (phasor: Complex): Complex =>
+    turn([Math.SQRT2 * phasor[0], Math.SQRT2 * (applied.sequence === 1 ? phasor[1] : -phasor[1])], angle);
+  const stator = place(state.statorCurrent);
+  const rotors = state.rotorCurrents.map((i) => place(multiply([-1, 0], i)));
+  let magnetising = stator;
+  for (const i of rotors) magnetising = add(magnetising, i);
+  const main = multiply([circuit.Lm, 0], magnetising);
+  const flux = [...add(multiply([circuit.L, 0], stator), main)];
+  for (const [j, i] of rotors.entries()) flux.push(...subtract(main, multiply([-1 / circuit.gr[j]!, 0], i)));
+  return flux;
+}

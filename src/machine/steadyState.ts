@@ -1,0 +1,64 @@
+import type { MachineData, Supply } from '../scenario/scenario.ts';
+import { type Circuit, circuitOf } from './circuit.ts';
+import { add, type Complex, divide, magnitude, multiply } from './complex.ts';
+
+type SteadySupply = Pick<Supply, 'lineVoltage' | 'frequency' | 'sourceResistance' | 'sourceInductance'>;
+
+/** Balanced steady state at one slip. Phasors are r.m.s., phase voltage of the source on the real axis. */
+export interface SteadyState {
+  /** Line current, A r.m.s. */
+  readonly current: number;
+  /** Air-gap torque, N·m, positive in the direction of the supply's sequence. */
+  readonly torque: number;
+  /** At the source terminals. */
+  readonly powerFactor: number;
+  /** Active power from the source, W. */
+  readonly inputPower: number;
+  /** W; rotor loss is slip × air-gap power, converted power (1 − slip) × air-gap power. */
+  readonly airGapPower: number;
+  /** Line-to-line at the motor, V r.m.s. */
+  readonly terminalVoltage: number;
+  readonly statorCurrent: Complex;
+  /** Into each cage, motor convention (air-gap voltage over cage impedance), A. */
+  readonly rotorCurrents: readonly Complex[];
+}
+
+/**
+ * The equivalent circuit per phase: (R + jωL) in series with jωLm ∥ Σ (Rrj/s + jωLlrj).
+ *
+ * @param slip against the supply's sequence: 1 at rest, 0 at synchronous speed, 2 at synchronous speed backwards
+ */
+export function steadyState(machine: MachineData, supply: SteadySupply, slip: number): SteadyState {
+  const circuit = circuitOf(machine, supply);
+  const omega = 2 * Math.PI * supply.frequency;
+  const phaseVoltage: Complex = [supply.lineVoltage / Math.sqrt(3), 0];
+  const cageAdmittances = circuit.Rr.map((Rr, j): Complex => cageAdmittance(circuit, Rr, j, omega, slip));
+  let air: Complex = [0, -1 / (omega * circuit.Lm)];
+  for (const admittance of cageAdmittances) air = add(air, admittance);
+  const impedance = add([circuit.R, omega * circuit.L], divide([1, 0], air));
+  const statorCurrent = divide(phaseVoltage, impedance);
+  const airGapVoltage = divide(statorCurrent, air);
+  const rotorCurrents = cageAdmittances.map((admittance) => multiply(airGapVoltage, admittance));
+  const airGapPower =
+    slip === 0
+      ? 0
+      : 3 * rotorCurrents.reduce((p, i, j) => p + (magnitude(i) ** 2 * circuit.Rr[j]!) / slip, 0);
+  const motorImpedance = add([circuit.Rs, omega * circuit.Lls], divide([1, 0], air));
+  const inputPower = 3 * phaseVoltage[0] * statorCurrent[0];
+  const current = magnitude(statorCurrent);
+  return {
+    current,
+    torque: (airGapPower * circuit.polePairs) / omega,
+    powerFactor: inputPower / (3 * phaseVoltage[0] * current),
+    inputPower,
+    airGapPower,
+    terminalVoltage: Math.sqrt(3) * magnitude(multiply(statorCurrent, motorImpedance)),
+    statorCurrent,
+    rotorCurrents,
+  };
+}
+
+/** 1/(Rr/s + jωLlr) = s/(Rr + jsωLlr), finite at s = 0. */
+function cageAdmittance(circuit: Circuit, Rr: number, j: number, omega: number, slip: number): Complex {
+  return divide([slip, 0], [Rr, (slip * omega) / circuit.gr[j]!]);
+}

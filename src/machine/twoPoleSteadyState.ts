@@ -1,0 +1,34 @@
+import type { MachineData, Supply } from '../scenario/scenario.ts';
+import { add, type Complex, magnitude } from './complex.ts';
+import { steadyState } from './steadyState.ts';
+
+/**
+ * Steady state with two terminals connected at constant speed: the positive- and negative-sequence circuits in
+ * series across the line voltage, I = V_LL/|Z(s) + Z(2 − s)|; the sequence currents are I/√3 each.
+ * Source: symmetrical components (single phasing in the textbooks).
+ *
+ * @returns line current, A r.m.s., and mean torque, N·m
+ */
+export function twoPoleSteadyState(
+  machine: MachineData,
+  supply: Parameters<typeof steadyState>[1],
+  slip: number,
+): { current: number; torque: number } {
+  const forward = steadyState(machine, supply, slip);
+  const backward = steadyState(machine, supply, 2 - slip);
+  const impedance = add(
+    impedanceOf(supply, forward.statorCurrent),
+    impedanceOf(supply, backward.statorCurrent),
+  );
+  const current = supply.lineVoltage / magnitude(impedance);
+  const sequenceCurrent = current / Math.sqrt(3);
+  const torqueOf = (state: { torque: number; current: number }) =>
+    state.torque * (sequenceCurrent / state.current) ** 2;
+  return { current, torque: torqueOf(forward) - torqueOf(backward) };
+}
+
+function impedanceOf(supply: Pick<Supply, 'lineVoltage'>, current: Complex): Complex {
+  const voltage = supply.lineVoltage / Math.sqrt(3);
+  const norm = current[0] ** 2 + current[1] ** 2;
+  return [(voltage * current[0]) / norm, (-voltage * current[1]) / norm];
+}

@@ -1,0 +1,121 @@
+import type { Circuit } from './circuit.ts';
+import type { ElectricalModel, FluxVector, Observation } from './electricalModel.ts';
+import { rotate } from './rotate.ts';
+import type { Connection } from './supplyVector.ts';
+
+/**
+ * Two terminals connected, terminal k open: i_k = 0. With α on the axis of phase k the stator current has one
+ * degree of freedom, along β:
+ *
+ *     isα = 0, hence ψsα = ψmα = Σ grj·ψrjα / gOpen        (algebraic, no state)
+ *     dψsβ/dt = usβ − R·isβ,  usβ = (u_l − u_m)/√3,  l = k+1, m = k+2
+ *
+ * and the rotor as always, in stationary axes. States: [ψsβ, ψr1α, ψr1β, …].
+ */
+export function twoPoles(
+  circuit: Circuit,
+  supply: { readonly lineVoltage: number; readonly frequency: number; readonly angle: number },
+  connection: Connection,
+): ElectricalModel {
+  const { R, gs, gr, gAll, gOpen, Rr, cageCount, polePairs } = circuit;
+  const open = connection.indexOf(-1);
+  const axis = (open * 2 * Math.PI) / 3;
+  const axisCos = Math.cos(axis);
+  const axisSin = Math.sin(axis);
+  const omega = 2 * Math.PI * supply.frequency;
+  const crest = supply.lineVoltage * Math.sqrt(2 / 3);
+  const angleOf = (terminal: number) => supply.angle - (connection[terminal % 3]! * 2 * Math.PI) / 3;
+  // (u_l − u_m)/√3 as one phasor
+  const uRe = (crest * (Math.cos(angleOf(open + 1)) - Math.cos(angleOf(open + 2)))) / Math.sqrt(3);
+  const uIm = (crest * (Math.sin(angleOf(open + 1)) - Math.sin(angleOf(open + 2)))) / Math.sqrt(3);
+  const size = 1 + 2 * cageCount;
+  const scratch: number[] = new Array<number>(size).fill(0);
+
+  const voltage = (t: number) => uRe * Math.cos(omega * t) - uIm * Math.sin(omega * t);
+  function mainAlpha(y: ArrayLike<number>): number {
+    let sum = 0;
+    for (let j = 0; j < cageCount; j++) sum += gr[j]! * y[1 + 2 * j]!;
+    return sum / gOpen;
+  }
+  function mainBeta(y: ArrayLike<number>): number {
+    let sum = gs * y[0]!;
+    for (let j = 0; j < cageCount; j++) sum += gr[j]! * y[2 + 2 * j]!;
+    return sum / gAll;
+  }
+
+  function derivatives(t: number, y: ArrayLike<number>, omegaM: number, dydt: number[]): number {
+    const mainA = mainAlpha(y);
+    const mainB = mainBeta(y);
+    const iB = gs * (y[0]! - mainB);
+    const omegaR = polePairs * omegaM;
+    dydt[0] = voltage(t) - R * iB;
+    for (let j = 0; j < cageCount; j++) {
+      const a = 1 + 2 * j;
+      const rate = Rr[j]! * gr[j]!;
+      dydt[a] = -rate * (y[a]! - mainA) - omegaR * y[a + 1]!;
+      dydt[a + 1] = -rate * (y[a + 1]! - mainB) + omegaR * y[a]!;
+    }
+    return 1.5 * polePairs * mainA * iB;
+  }
+
+  function observe(t: number, y: ArrayLike<number>, omegaM: number, _thetaM: number, out: Observation): void {
+    const mainA = mainAlpha(y);
+    const mainB = mainBeta(y);
+    const iB = gs * (y[0]! - mainB);
+    out.torque = 1.5 * polePairs * mainA * iB;
+    out.iAlpha = -axisSin * iB;
+    out.iBeta = axisCos * iB;
+    const v = voltage(t);
+    out.vAlpha = -axisSin * v;
+    out.vBeta = axisCos * v;
+    let energy = y[0]! * iB;
+    let rotorA = 0;
+    let rotorB = 0;
+    let weight = 0;
+    out.irSquared2 = 0;
+    for (let j = 0; j < cageCount; j++) {
+      const a = y[1 + 2 * j]!;
+      const b = y[2 + 2 * j]!;
+      const g = gr[j]!;
+      const irA = g * (a - mainA);
+      const irB = g * (b - mainB);
+      if (j === 0) out.irSquared1 = irA * irA + irB * irB;
+      else out.irSquared2 = irA * irA + irB * irB;
+      energy += a * irA + b * irB;
+      rotorA += g * a;
+      rotorB += g * b;
+      weight += g;
+    }
+    out.magneticEnergy = 0.75 * energy;
+    out.psiRAlpha = (axisCos * rotorA - axisSin * rotorB) / weight;
+    out.psiRBeta = (axisSin * rotorA + axisCos * rotorB) / weight;
+    const psiB = y[0]! - circuit.sourceL * iB;
+    out.psiAlpha = axisCos * mainA - axisSin * psiB;
+    out.psiBeta = axisSin * mainA + axisCos * psiB;
+    // The open terminal shows the voltage induced along its axis; the other two the supply less the source's drop.
+    derivatives(t, y, omegaM, scratch);
+    const uA = mainAlpha(scratch);
+    const diB = gs * (scratch[0]! - mainBeta(scratch));
+    const uB = v - circuit.sourceR * iB - circuit.sourceL * diB;
+    out.uAlpha = axisCos * uA - axisSin * uB;
+    out.uBeta = axisSin * uA + axisCos * uB;
+  }
+
+  function terminalCurrent(_t: number, y: ArrayLike<number>, terminal: number): number {
+    if (terminal === open) return 0;
+    // i_l = (√3/2)·isβ, i_m = −i_l
+    const iL = (Math.sqrt(3) / 2) * gs * (y[0]! - mainBeta(y));
+    return terminal === (open + 1) % 3 ? iL : -iL;
+  }
+
+  return {
+    size,
+    frame: "stationary, on the open phase's axis",
+    derivatives,
+    observe,
+    terminalCurrent,
+    fromStationary: (_t, flux) => rotate(flux, -axis).slice(1),
+    toStationary: (_t, y): FluxVector =>
+      rotate([mainAlpha(y), ...Array.from({ length: size }, (_, i) => y[i]!)], axis),
+  };
+}

@@ -1,0 +1,90 @@
+import type { PhaseName } from '../scenario/scenario.ts';
+
+/** A named number, with what is needed to believe it. SI units. */
+export interface Metric {
+  /** SI; null when the run does not contain what is measured (then `missing` says why). */
+  readonly value: number | null;
+  /** SI unit symbol: 'A', 'N·m', 's', 'A²·s', '1' for a ratio, … */
+  readonly unit: string;
+  /** What is measured, in words, with no symbol left unexplained. */
+  readonly definition: string;
+  /** Time of occurrence, s. */
+  readonly time?: number;
+  readonly phase?: PhaseName;
+  /** The value as a multiple of a stated base. */
+  readonly multiple?: { readonly value: number; readonly of: string };
+  readonly missing?: string;
+}
+
+export type Metrics = Readonly<Record<MetricKey, Metric>>;
+
+/** Order is the order of presentation. */
+export const METRIC_KEYS = [
+  // starting
+  'startPeakCurrent',
+  'startWorstCycleCurrent',
+  'startMaximumTorque',
+  'startMinimumTorque',
+  'startTime',
+  'startI2tA',
+  'startI2tB',
+  'startI2tC',
+  'startStatorHeat',
+  'startRotorHeat',
+  'startRotorHeatMultiple',
+  // changing over
+  'commandToTouch',
+  'partingToTouch',
+  'extinctionToTouch',
+  'arcMargin',
+  'residualVoltage',
+  'residualAngle',
+  'supplyAngleAtTouch',
+  // plugging
+  'plugPeakCurrent',
+  'plugWorstCycleCurrent',
+  'plugMinimumTorque',
+  'plugMaximumTorque',
+  'stopTimeFromParting',
+  'stopTimeFromTouch',
+  'stopRevolutions',
+  'plugI2tA',
+  'plugI2tB',
+  'plugI2tC',
+  'plugStatorHeat',
+  'plugRotorHeat',
+  'plugRotorHeatMultiple',
+  'plugToStartHeatRatio',
+  // after the stop
+  'switchOpeningSpeed',
+  'creepSpeed',
+  'creepRevolutions',
+  'reversalTime',
+  'reversalRotorHeat',
+  'reversalRotorHeatMultiple',
+  // supply
+  'lowestTerminalVoltage',
+  // poles of the contactor that ran, then of the contactor that plugged
+  'runPoleAPartingCurrent',
+  'runPoleBPartingCurrent',
+  'runPoleCPartingCurrent',
+  'runPoleAClearingTime',
+  'runPoleBClearingTime',
+  'runPoleCClearingTime',
+  'runPoleAArcCharge',
+  'runPoleBArcCharge',
+  'runPoleCArcCharge',
+  'plugPoleAPartingCurrent',
+  'plugPoleBPartingCurrent',
+  'plugPoleCPartingCurrent',
+  'plugPoleAClearingTime',
+  'plugPoleBClearingTime',
+  'plugPoleCClearingTime',
+  'plugPoleAArcCharge',
+  'plugPoleBArcCharge',
+  'plugPoleCArcCharge',
+  // check
+  'ledgerResidual',
+] as const;
+
+export type MetricKey = (typeof METRIC_KEYS)[number];

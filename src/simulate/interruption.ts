@@ -1,0 +1,30 @@
+import type { Circuit } from '../machine/circuit.ts';
+import type { FluxVector } from '../machine/electricalModel.ts';
+import { rotate } from '../machine/rotate.ts';
+import type { Conduction } from '../starter/conduction.ts';
+
+/**
+ * Energy released when a pole interrupts a current that is not zero (ideal poles): with the rotor fluxes held, the
+ * vanishing current component i leaves ½·(3/2)·L'·i², L' the transient inductance. At a current zero it is nothing.
+ *
+ * @param flux before the change, stationary axes
+ * @returns J
+ */
+export function interruptionEnergy(
+  circuit: Circuit,
+  flux: FluxVector,
+  poles: Exclude<Conduction, { kind: 'shortCircuit' }>,
+): number {
+  if (poles.kind === 'three') return 0;
+  const axis = poles.kind === 'two' ? (poles.connection.indexOf(-1) * 2 * Math.PI) / 3 : 0;
+  const local = rotate(flux, -axis);
+  let alpha = 0;
+  let beta = 0;
+  for (const [j, g] of circuit.gr.entries()) {
+    alpha += (g * local[2 + 2 * j]!) / circuit.gOpen;
+    beta += (g * local[3 + 2 * j]!) / circuit.gOpen;
+  }
+  const iAlpha = (local[0]! - alpha) / circuit.Ltransient;
+  const iBeta = poles.kind === 'none' ? (local[1]! - beta) / circuit.Ltransient : 0;
+  return 0.75 * circuit.Ltransient * (iAlpha ** 2 + iBeta ** 2);
+}

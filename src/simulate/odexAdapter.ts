@@ -1,0 +1,84 @@
+import { Solver } from '#odex';
+import { SimulationError } from './simulationError.ts';
+
+/** One accepted step with its interpolant. */
+export interface Step {
+  readonly t0: number;
+  readonly t1: number;
+  /** Component of the state at any t in [t0, t1]. */
+  readonly value: (component: number, t: number) => number;
+}
+
+export interface OdeProblem {
+  readonly size: number;
+  /** Writes the derivatives into `dydt`. */
+  readonly derivatives: (t: number, y: readonly number[], dydt: number[]) => void;
+}
+
+export interface SolverOptions {
+  readonly relativeTolerance: number;
+  /** One per state, in the state's unit. */
+  readonly absoluteTolerance: readonly number[];
+  /** Counts of work, added to as the integration goes on; `steps` above `maxSteps` ends it. */
+  readonly stats: WorkCount;
+  readonly maxSteps: number;
+}
+
+export interface WorkCount {
+  evaluations: number;
+  steps: number;
+}
+
+/**
+ * First trial step, s. The solver takes no shorter one; error control shortens it where the solution needs it.
+ */
+const FIRST_STEP = 1e-4;
+
+/**
+ * Integrates a smooth problem from t0 to tEnd step by step; stop by breaking out of the loop. Everything that has to
+ * be known about odex is in this file: one Solver per call (two live generators on one Solver corrupt each other),
+ * plain arrays, end time 0 means "no end" there, NaN is accepted there silently and refused here.
+ *
+ * @throws SimulationError nonFiniteValue, stepLimit
+ */
+export function* integrate(
+  problem: OdeProblem,
+  t0: number,
+  y0: readonly number[],
+  tEnd: number,
+  options: SolverOptions,
+): Generator<Step, undefined> {
+  const { stats } = options;
+  const n = problem.size;
+  const rhs = (t: number, y: number[], dydt: number[]): undefined => {
+    stats.evaluations++;
+    problem.derivatives(t, y, dydt);
+    let sum = 0;
+    for (let i = 0; i < n; i++) sum += dydt[i]!;
+    if (!Number.isFinite(sum)) {
+      const bad = Array.from({ length: n }, (_, i) => i).find((i) => !Number.isFinite(dydt[i]));
+      throw new SimulationError(
+        'nonFiniteValue',
+        t,
+        `state ${bad ?? '?'} of ${n} has the derivative ${dydt[bad ?? 0]}`,
+      );
+    }
+  };
+  const solver = new Solver(rhs, n, {
+    rawFunction: true,
+    relativeTolerance: options.relativeTolerance,
+    absoluteTolerance: [...options.absoluteTolerance],
+    initialStepSize: FIRST_STEP,
+    // The limit is kept here, over all segments of a run; odex's own would start again with every segment.
+    maxSteps: Number.MAX_SAFE_INTEGER,
+  });
+  for (const segment of solver.solutionSegments(t0, [...y0], tEnd)) {
+    if (++stats.steps > options.maxSteps)
+      throw new SimulationError(
+        'stepLimit',
+        segment.x1,
+        `${options.maxSteps} integration steps were not enough`,
+      );
+    yield { t0: segment.x0, t1: segment.x1, value: segment.f };
+  }
+}

@@ -1,0 +1,66 @@
+import type { Scenario } from '../scenario/scenario.ts';
+import type { Shaft } from '../shaft/shaft.ts';
+import { steadySpeed } from '../shaft/steadySpeed.ts';
+import { isIdle, type StarterState } from '../starter/starter.ts';
+
+/** With an automatic end time: the longest a run goes on after its last action, s. Longer starts destroy motors. */
+export const LONGEST_AFTER_LAST_ACTION = 120;
+/** Shown after the shaft is held at rest, s, so that the trace ends with a level line. */
+const TAIL_AT_REST = 0.1;
+/** Shown after all poles are open where nothing will hold the shaft, s. */
+const TAIL_COASTING = 1;
+/** Shown after the speed has settled, s. */
+const TAIL_SETTLED = 0.2;
+/** "Settled": this fraction of synchronous speed from the steady speed. */
+const SETTLED_BAND = 2e-3;
+/** "Slow": a coasting machine below this fraction of synchronous speed. */
+const SLOW_FRACTION = 1e-2;
+
+/** How a run with an automatic end time finds its end from here on. */
+export type EndPlan =
+  | { readonly kind: 'at'; readonly t: number }
+  /** A little after |speed − target| has fallen below the band, rad/s. */
+  | { readonly kind: 'whenNear'; readonly target: number; readonly band: number }
+  | { readonly kind: 'open' };
+
+/** What has happened by now that matters for the end. */
+export interface EndContext {
+  readonly t: number;
+  readonly starter: StarterState;
+  readonly omegaM: number;
+  readonly held: boolean;
+}
+
+/**
+ * The plan for the end, made anew whenever something discrete has happened. Actions still to come: open. Poles open
+ * and the shaft held: a little later. A contactor in with nothing to release it: when the speed has settled.
+ */
+export function endPlanner(scenario: Scenario, shaft: Shaft): (context: EndContext) => EndPlan {
+  const synchronous = (2 * Math.PI * scenario.supply.frequency) / scenario.machine.polePairs;
+  const settledSpeed = new Map<1 | -1, number | null>();
+  const steady = (direction: 1 | -1) => {
+    if (!settledSpeed.has(direction)) settledSpeed.set(direction, steadySpeed(scenario, direction));
+    return settledSpeed.get(direction) ?? null;
+  };
+  const comesToRest = shaft.breakaway > 0 && shaft.breakaway >= Math.abs(shaft.gravity);
+  const slowsDown = shaft.gravity === 0 && (shaft.viscous > 0 || shaft.fan > 0);
+
+  return ({ t, starter, omegaM, held }) => {
+    if (starter.agenda.some((entry) => entry.kind !== 'contact')) return { kind: 'open' };
+    if (isIdle(starter)) {
+      if (held) return { kind: 'at', t: t + TAIL_AT_REST };
+      if (comesToRest) return { kind: 'open' };
+      const limit = SLOW_FRACTION * synchronous;
+      if (slowsDown && Math.abs(omegaM) > limit) return { kind: 'whenNear', target: 0, band: limit };
+      return { kind: 'at', t: t + TAIL_COASTING };
+    }
+    const released = starter.plugging !== null && scenario.starter.zeroSpeedSwitch !== null;
+    const direction = starter.coil.forward ? 1 : starter.coil.reverse ? -1 : null;
+    if (released || direction === null) return { kind: 'open' };
+    const target = steady(direction);
+    if (target === null) return { kind: 'open' };
+    const band = SETTLED_BAND * synchronous;
+    if (Math.abs(omegaM - target) <= band) return { kind: 'at', t: t + TAIL_SETTLED };
+    return { kind: 'whenNear', target, band };
+  };
+}
