@@ -1,3 +1,4 @@
+import { goldenSection } from '../numeric/goldenSection.ts';
 import type { MachineData, Supply } from '../scenario/scenario.ts';
 import { steadyState } from './steadyState.ts';
 
@@ -18,16 +19,7 @@ export function breakdown(machine: MachineData, supply: SteadySupply): { torque:
     const x = low + i * step;
     if (torque(x) > torque(best)) best = x;
   }
-  const golden = (Math.sqrt(5) - 1) / 2;
-  let a = best - step;
-  let b = best + step;
-  while (b - a > GOLDEN_END) {
-    const left = b - golden * (b - a);
-    const right = a + golden * (b - a);
-    if (torque(left) > torque(right)) b = right;
-    else a = left;
-  }
-  const slip = Math.exp((a + b) / 2);
+  const slip = Math.exp(goldenSection(torque, best - step, best + step, GOLDEN_END).x);
   return { torque: steadyState(machine, supply, slip).torque, slip };
 }
 

@@ -1,5 +1,5 @@
+import { bisect } from '../numeric/bisect.ts';
 import type { MachineData, Supply } from '../scenario/scenario.ts';
-import { bisect } from './bisect.ts';
 import { breakdown, stiff } from './breakdown.ts';
 import { steadyState } from './steadyState.ts';
 

@@ -1,6 +1,6 @@
+import { add, type Complex, multiply, subtract, turn } from '../numeric/complex.ts';
 import type { MachineData, Supply } from '../scenario/scenario.ts';
 import { circuitOf } from './circuit.ts';
-import { add, type Complex, multiply, subtract, turn } from './complex.ts';
 import type { FluxVector } from './electricalModel.ts';
 import { steadyState } from './steadyState.ts';
 import type { SupplyVector } from './supplyVector.ts';

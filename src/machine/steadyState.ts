@@ -1,6 +1,6 @@
+import { add, type Complex, divide, magnitude, multiply } from '../numeric/complex.ts';
 import type { MachineData, Supply } from '../scenario/scenario.ts';
 import { type Circuit, circuitOf } from './circuit.ts';
-import { add, type Complex, divide, magnitude, multiply } from './complex.ts';
 
 type SteadySupply = Pick<Supply, 'lineVoltage' | 'frequency' | 'sourceResistance' | 'sourceInductance'>;
 

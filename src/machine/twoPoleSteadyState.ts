@@ -1,5 +1,5 @@
+import { add, type Complex, magnitude } from '../numeric/complex.ts';
 import type { MachineData, Supply } from '../scenario/scenario.ts';
-import { add, type Complex, magnitude } from './complex.ts';
 import { steadyState } from './steadyState.ts';
 
 /**

@@ -1,6 +1,6 @@
-import { bisect } from '../machine/bisect.ts';
 import { breakdown } from '../machine/breakdown.ts';
 import { steadyState } from '../machine/steadyState.ts';
+import { bisect } from '../numeric/bisect.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { frictionTorque, shaftOf, smoothLoadTorque } from './shaft.ts';
 

@@ -1,0 +1,184 @@
+import type { MetricKey } from './metric.ts';
+
+/** SI unit and meaning of every metric. */
+export const DEFINITIONS: Readonly<
+  Record<MetricKey, { readonly unit: string; readonly definition: string }>
+> = {
+  startPeakCurrent: {
+    unit: 'A',
+    definition:
+      'Largest instantaneous current of any phase from the start command to the reversing command (or the end).',
+  },
+  startWorstCycleCurrent: {
+    unit: 'A',
+    definition:
+      'Largest r.m.s. value of any phase current over any one supply period inside the start; the time is the end of that period.',
+  },
+  startMaximumTorque: { unit: 'N·m', definition: 'Most positive air-gap torque during the start.' },
+  startMinimumTorque: { unit: 'N·m', definition: 'Most negative air-gap torque during the start.' },
+  startTime: {
+    unit: 's',
+    definition:
+      'From the first touch that completes a circuit to 95 % of the speed at which circuit and load balance.',
+  },
+  startI2tA: { unit: 'A²·s', definition: 'Integral of the squared current of phase A over the start.' },
+  startI2tB: { unit: 'A²·s', definition: 'Integral of the squared current of phase B over the start.' },
+  startI2tC: { unit: 'A²·s', definition: 'Integral of the squared current of phase C over the start.' },
+  startStatorHeat: { unit: 'J', definition: 'Heat in the stator winding over the start (all phases).' },
+  startRotorHeat: { unit: 'J', definition: 'Heat in the rotor cage or cages over the start.' },
+  startRotorHeatMultiple: {
+    unit: '1',
+    definition: 'Rotor heat of the start over the kinetic energy of rotor and load at its end.',
+  },
+  commandToTouch: {
+    unit: 's',
+    definition:
+      'From the reversing command to the first touch of the incoming contactor that completes a circuit.',
+  },
+  partingToTouch: {
+    unit: 's',
+    definition:
+      'From the first parting of the outgoing contactor to that touch: the dead time of the contacts.',
+  },
+  extinctionToTouch: {
+    unit: 's',
+    definition: 'From the last arc extinction of the outgoing contactor to that touch: the currentless time.',
+  },
+  arcMargin: {
+    unit: 's',
+    definition:
+      'Smallest time, over the terminals of the two exchanged phases, from the extinction of the outgoing pole to the touch of the incoming pole on the same terminal; negative: line-to-line short circuit.',
+  },
+  residualVoltage: {
+    unit: '1',
+    definition:
+      'Magnitude of the terminal-voltage space vector just before that touch, over the crest of the rated phase voltage.',
+  },
+  residualAngle: {
+    unit: 'rad',
+    definition:
+      'Angle from the residual-voltage vector to the supply vector of the incoming connection at that touch, −π to π.',
+  },
+  supplyAngleAtTouch: {
+    unit: 'rad',
+    definition: 'Supply angle ωt + φ of phase A at that touch, 0 to 2π.',
+  },
+  plugPeakCurrent: {
+    unit: 'A',
+    definition:
+      'Largest instantaneous current of any phase from the reversing command to the end of the run.',
+  },
+  plugWorstCycleCurrent: {
+    unit: 'A',
+    definition:
+      'Largest r.m.s. value of any phase current over any one supply period after the reversing command; the time is the end of that period.',
+  },
+  plugMinimumTorque: { unit: 'N·m', definition: 'Most negative air-gap torque after the reversing command.' },
+  plugMaximumTorque: { unit: 'N·m', definition: 'Most positive air-gap torque after the reversing command.' },
+  stopTimeFromParting: {
+    unit: 's',
+    definition: 'From the first parting of the outgoing contactor to the first passage through zero speed.',
+  },
+  stopTimeFromTouch: {
+    unit: 's',
+    definition: 'From the first touch of the incoming contactor that completes a circuit to zero speed.',
+  },
+  stopRevolutions: { unit: '1', definition: 'Shaft revolutions from the reversing command to zero speed.' },
+  plugI2tA: {
+    unit: 'A²·s',
+    definition: 'Integral of the squared current of phase A from the reversing command to zero speed.',
+  },
+  plugI2tB: {
+    unit: 'A²·s',
+    definition: 'Integral of the squared current of phase B from the reversing command to zero speed.',
+  },
+  plugI2tC: {
+    unit: 'A²·s',
+    definition: 'Integral of the squared current of phase C from the reversing command to zero speed.',
+  },
+  plugStatorHeat: {
+    unit: 'J',
+    definition: 'Heat in the stator winding from the reversing command to zero speed.',
+  },
+  plugRotorHeat: {
+    unit: 'J',
+    definition: 'Heat in the rotor cages from the reversing command to zero speed.',
+  },
+  plugRotorHeatMultiple: {
+    unit: '1',
+    definition: 'That rotor heat over the kinetic energy of rotor and load at the reversing command.',
+  },
+  plugToStartHeatRatio: {
+    unit: '1',
+    definition: 'Rotor heat of the plug stop over the rotor heat of the start.',
+  },
+  switchOpeningSpeed: {
+    unit: 'rad/s',
+    definition: 'Shaft speed when the zero-speed switch opens, after its delay; positive is forward.',
+  },
+  creepSpeed: {
+    unit: 'rad/s',
+    definition:
+      'Largest speed against the original direction of rotation after the zero-speed switch has opened.',
+  },
+  creepRevolutions: {
+    unit: '1',
+    definition: 'Revolutions against the original direction from zero speed to the end of the run.',
+  },
+  reversalTime: {
+    unit: 's',
+    definition:
+      'From the first touch of the incoming contactor that completes a circuit to 95 % of the steady speed in the other direction.',
+  },
+  reversalRotorHeat: {
+    unit: 'J',
+    definition:
+      'Heat in the rotor cages from the reversing command to 95 % of the steady speed in the other direction.',
+  },
+  reversalRotorHeatMultiple: {
+    unit: '1',
+    definition: 'That rotor heat over the kinetic energy of rotor and load at the reversing command.',
+  },
+  lowestTerminalVoltage: {
+    unit: 'V',
+    definition:
+      'Least terminal voltage while all three terminals are connected, as the line-to-line r.m.s. value of a balanced system with the same space vector, over the whole run.',
+  },
+  ...poleDefinitions('run', 'contactor that was in when the reversal was commanded'),
+  ...poleDefinitions('plug', 'contactor that plugged'),
+  ledgerResidual: {
+    unit: '1',
+    definition: 'Error of the energy balance of the whole run over the energy put through.',
+  },
+};
+
+type PoleGroup = 'run' | 'plug';
+type PoleKey<G extends PoleGroup> =
+  `${G}Pole${'A' | 'B' | 'C'}${'PartingCurrent' | 'ClearingTime' | 'ArcCharge'}`;
+
+function poleDefinitions<G extends PoleGroup>(
+  group: G,
+  which: string,
+): Record<PoleKey<G>, { unit: string; definition: string }> {
+  const entries = (['A', 'B', 'C'] as const).flatMap((phase) => [
+    [
+      `${group}Pole${phase}PartingCurrent`,
+      {
+        unit: 'A',
+        definition: `Magnitude of the current of pole ${phase} at contact parting, of the ${which}.`,
+      },
+    ],
+    [
+      `${group}Pole${phase}ClearingTime`,
+      { unit: 's', definition: `From parting to extinction of pole ${phase}, of the ${which}.` },
+    ],
+    [
+      `${group}Pole${phase}ArcCharge`,
+      {
+        unit: 'C',
+        definition: `Integral of the magnitude of the current from parting to extinction of pole ${phase}, of the ${which}.`,
+      },
+    ],
+  ]);
+  return Object.fromEntries(entries) as Record<PoleKey<G>, { unit: string; definition: string }>;
+}

@@ -1,0 +1,66 @@
+import type { ContactorName } from '../starter/starter.ts';
+import { crossings } from './crossing.ts';
+import { found, type Measurement, type MetricGroup, missing, PHASE_NAMES } from './measurement.ts';
+import { integral } from './quadrature.ts';
+
+/** What each pole of the outgoing and of the plugging contactor interrupts, at its first opening after the command. */
+export function poleMetrics(m: Measurement): MetricGroup {
+  const { reversal } = m.operations;
+  if (reversal === null)
+    return {
+      ...contactorMetrics(m, 'run', null, 0),
+      ...contactorMetrics(m, 'plug', null, 0),
+    };
+  return {
+    ...contactorMetrics(m, 'run', reversal.outgoing, reversal.command),
+    ...contactorMetrics(m, 'plug', reversal.incoming, reversal.touch ?? reversal.command),
+  };
+}
+
+function contactorMetrics(
+  m: Measurement,
+  prefix: 'run' | 'plug',
+  contactor: ContactorName | null,
+  since: number,
+): MetricGroup {
+  const group: MetricGroup = {};
+  const { events } = m.quadrature.trajectory;
+  for (const phase of PHASE_NAMES) {
+    const keys = {
+      current: `${prefix}Pole${phase}PartingCurrent`,
+      time: `${prefix}Pole${phase}ClearingTime`,
+      charge: `${prefix}Pole${phase}ArcCharge`,
+    } as const;
+    const isPole = (kind: string, from: number) =>
+      events.find(
+        (event) =>
+          event.kind === kind && event.contactor === contactor && event.phase === phase && event.t >= from,
+      );
+    const parting = isPole('poleParts', since);
+    const clearing = parting && isPole('poleClears', parting.t);
+    if (parting === undefined || clearing === undefined) {
+      const why =
+        contactor === null
+          ? 'the run has no action that opposes rotation'
+          : 'the pole does not open in this run';
+      for (const key of Object.values(keys)) group[key] = missing(key, why);
+      continue;
+    }
+    const current = m.quadrature.trajectory.at(parting.t, 'left')[`i${phase}`];
+    group[keys.current] = found(keys.current, Math.abs(current), { time: parting.t, phase });
+    group[keys.time] = found(keys.time, clearing.t - parting.t, { time: clearing.t, phase });
+    group[keys.charge] = found(keys.charge, arcCharge(m, phase, parting.t, clearing.t), { phase });
+  }
+  return group;
+}
+
+/** ∫|i| dt, C: the signed charge of each stretch between current zeros, without its sign. */
+function arcCharge(m: Measurement, phase: 'A' | 'B' | 'C', from: number, to: number): number {
+  if (to <= from) return 0;
+  const name = `i${phase}` as const;
+  const stops = [from, ...crossings(m.quadrature, name, 0, 'either', from, to), to];
+  let sum = 0;
+  for (let i = 1; i < stops.length; i++)
+    sum += Math.abs(integral(m.quadrature, name, stops[i - 1]!, stops[i]!));
+  return sum;
+}

@@ -1,0 +1,207 @@
+import { supplyVector } from '../machine/supplyVector.ts';
+import { steadySpeed } from '../shaft/steadySpeed.ts';
+import { supplyPhases } from '../starter/conduction.ts';
+import { crossings } from './crossing.ts';
+import { largest } from './extremum.ts';
+import { found, type Measurement, type MetricGroup, missing } from './measurement.ts';
+import type { Metric, MetricKey } from './metric.ts';
+import type { ReversalOperation } from './operations.ts';
+import { UP_TO_SPEED } from './startMetrics.ts';
+import { currentMetrics, heatMetrics, kineticEnergy, rotorHeat, torqueMetrics } from './windowMetrics.ts';
+
+const TURN = 2 * Math.PI;
+
+/** Figures of the change-over, from the command to the touch that completes the reversed circuit. */
+export function changeoverMetrics(m: Measurement): MetricGroup {
+  const { reversal } = m.operations;
+  const { trajectory } = m.quadrature;
+  const keys = [
+    'commandToTouch',
+    'partingToTouch',
+    'extinctionToTouch',
+    'arcMargin',
+    'residualVoltage',
+    'residualAngle',
+    'supplyAngleAtTouch',
+  ] as const;
+  if (reversal === null || (reversal.touch === null && trajectory.shortCircuit === null))
+    return allMissing(keys, reversal === null ? NO_REVERSAL : NO_TOUCH);
+  if (reversal.touch === null) {
+    const why = 'the run ends in a short circuit at the touch';
+    return { ...allMissing(keys, why), arcMargin: arcMargin(m, reversal) };
+  }
+  const { touch, command, parting } = reversal;
+  const lastExtinction = trajectory.events.findLast(
+    (event) =>
+      event.kind === 'poleClears' &&
+      event.contactor === reversal.outgoing &&
+      event.t >= command &&
+      event.t <= touch,
+  );
+  const before = trajectory.at(touch, 'left');
+  const { supply } = trajectory.scenario;
+  const applied = supplyVector(supply, supplyPhases(trajectory.scenario.starter, reversal.incoming));
+  const phasor = applied.sequence === 1 ? applied.positive : applied.negative;
+  const supplyAngle = Math.atan2(phasor[1], phasor[0]) + applied.sequence * applied.omega * touch;
+  const crest = supply.lineVoltage * Math.sqrt(2 / 3);
+  const residual = Math.hypot(before.uAlpha, before.uBeta);
+  const angle = supplyAngle - Math.atan2(before.uBeta, before.uAlpha);
+  const phi = (applied.omega * touch + supply.angle) % TURN;
+  const at = { time: touch };
+  return {
+    commandToTouch: found('commandToTouch', touch - command, at),
+    partingToTouch:
+      parting === null
+        ? missing('partingToTouch', 'the outgoing contactor did not part')
+        : found('partingToTouch', touch - parting, at),
+    extinctionToTouch:
+      lastExtinction === undefined
+        ? missing('extinctionToTouch', 'no arc was extinguished before the touch')
+        : found('extinctionToTouch', touch - lastExtinction.t, at),
+    arcMargin: arcMargin(m, reversal),
+    residualVoltage: found('residualVoltage', residual / crest, at),
+    residualAngle:
+      residual > NO_RESIDUAL * crest
+        ? found('residualAngle', angle - TURN * Math.round(angle / TURN), at)
+        : missing('residualAngle', 'no residual voltage is left'),
+    supplyAngleAtTouch: found('supplyAngleAtTouch', phi < 0 ? phi + TURN : phi, at),
+  };
+}
+
+/** Below this fraction of the crest a residual voltage has no angle worth stating. */
+const NO_RESIDUAL = 1e-9;
+
+/** Figures from the reversing command to zero speed and to the end. */
+export function plugMetrics(m: Measurement): MetricGroup {
+  const { reversal, start } = m.operations;
+  const stopKeys = [
+    'stopTimeFromParting',
+    'stopTimeFromTouch',
+    'stopRevolutions',
+    'plugI2tA',
+    'plugI2tB',
+    'plugI2tC',
+    'plugStatorHeat',
+    'plugRotorHeat',
+    'plugRotorHeatMultiple',
+    'plugToStartHeatRatio',
+  ] as const;
+  const peakKeys = [
+    'plugPeakCurrent',
+    'plugWorstCycleCurrent',
+    'plugMinimumTorque',
+    'plugMaximumTorque',
+  ] as const;
+  if (reversal === null) return allMissing([...peakKeys, ...stopKeys], NO_REVERSAL);
+  const peaks = {
+    ...currentMetrics(m, 'plug', reversal.command, reversal.to),
+    ...torqueMetrics(m, 'plug', reversal.command, reversal.to),
+  };
+  const { zero, command, parting, touch } = reversal;
+  if (zero === null)
+    return { ...peaks, ...allMissing(stopKeys, 'the machine does not come to zero speed in this run') };
+  const { trajectory } = m.quadrature;
+  const heat = rotorHeat(m, command, zero);
+  const startHeat = start === null ? null : rotorHeat(m, start.from, start.to);
+  const turned = Math.abs(trajectory.at(zero).position - trajectory.at(command).position) / TURN;
+  return {
+    ...peaks,
+    stopTimeFromParting:
+      parting === null
+        ? missing('stopTimeFromParting', 'the outgoing contactor did not part')
+        : found('stopTimeFromParting', zero - parting, { time: zero }),
+    stopTimeFromTouch:
+      touch === null
+        ? missing('stopTimeFromTouch', NO_TOUCH)
+        : found('stopTimeFromTouch', zero - touch, { time: zero }),
+    stopRevolutions: found('stopRevolutions', turned, { time: zero }),
+    ...heatMetrics(m, 'plug', command, zero),
+    plugRotorHeatMultiple: found('plugRotorHeatMultiple', heat / kineticEnergy(m, command)),
+    plugToStartHeatRatio:
+      startHeat === null || startHeat === 0
+        ? missing('plugToStartHeatRatio', 'the run has no start')
+        : found('plugToStartHeatRatio', heat / startHeat),
+  };
+}
+
+/** What follows zero speed: creep after the switch has opened, or the run-up in the other direction. */
+export function aftermathMetrics(m: Measurement): MetricGroup {
+  const { reversal } = m.operations;
+  const { trajectory } = m.quadrature;
+  const creepKeys = ['switchOpeningSpeed', 'creepSpeed', 'creepRevolutions'] as const;
+  const runUpKeys = ['reversalTime', 'reversalRotorHeat', 'reversalRotorHeatMultiple'] as const;
+  if (reversal === null) return allMissing([...creepKeys, ...runUpKeys], NO_REVERSAL);
+  const { switchOpening, direction, zero, command, touch, to } = reversal;
+  if (switchOpening !== null) {
+    const reversed = largest(m.quadrature, 'speed', (speed) => -direction * speed, switchOpening, to);
+    const turned =
+      zero === null ? 0 : (-direction * (trajectory.at(to).position - trajectory.at(zero).position)) / TURN;
+    return {
+      switchOpeningSpeed: found('switchOpeningSpeed', trajectory.at(switchOpening).speed, {
+        time: switchOpening,
+      }),
+      creepSpeed:
+        reversed !== null && reversed.value > 0
+          ? found('creepSpeed', reversed.value, { time: reversed.time })
+          : found('creepSpeed', 0),
+      creepRevolutions: found('creepRevolutions', Math.max(0, turned)),
+      ...allMissing(runUpKeys, 'the zero-speed switch ended the plugging'),
+    };
+  }
+  const creep = allMissing(creepKeys, 'no zero-speed switch ended the plugging');
+  const target = steadySpeed(trajectory.scenario, direction === 1 ? -1 : 1);
+  if (target === null || touch === null)
+    return { ...creep, ...allMissing(runUpKeys, 'no steady speed in the other direction') };
+  const way = target > 0 ? 'up' : 'down';
+  const [reached] = crossings(m.quadrature, 'speed', UP_TO_SPEED * target, way, touch, to);
+  if (reached === undefined)
+    return { ...creep, ...allMissing(runUpKeys, 'the speed was not reached in this run') };
+  const heat = rotorHeat(m, command, reached);
+  return {
+    ...creep,
+    reversalTime: found('reversalTime', reached - touch, { time: reached }),
+    reversalRotorHeat: found('reversalRotorHeat', heat),
+    reversalRotorHeatMultiple: found('reversalRotorHeatMultiple', heat / kineticEnergy(m, command)),
+  };
+}
+
+const NO_REVERSAL = 'the run has no action that opposes rotation';
+const NO_TOUCH = 'the incoming contactor completed no circuit in this run';
+
+function allMissing(keys: readonly MetricKey[], why: string): MetricGroup {
+  return Object.fromEntries(keys.map((key) => [key, missing(key, why)]));
+}
+
+/** Pole pair by pole pair over the exchanged phases. */
+function arcMargin(m: Measurement, reversal: ReversalOperation): Metric {
+  const { trajectory } = m.quadrature;
+  const { shortCircuit } = trajectory;
+  if (shortCircuit !== null)
+    return found('arcMargin', shortCircuit.t - shortCircuit.lastExtinction, { time: shortCircuit.t });
+  const exchanged = trajectory.scenario.starter.exchangedPhases;
+  let smallest: { value: number; time: number; phase: 'A' | 'B' | 'C' } | null = null;
+  for (const phase of ['A', 'B', 'C'] as const) {
+    if (!exchanged.includes(phase)) continue;
+    const touch = trajectory.events.find(
+      (event) =>
+        event.kind === 'poleTouches' &&
+        event.contactor === reversal.incoming &&
+        event.phase === phase &&
+        event.t >= reversal.command,
+    );
+    if (touch === undefined) continue;
+    const extinction = trajectory.events.findLast(
+      (event) =>
+        event.kind === 'poleClears' &&
+        event.contactor === reversal.outgoing &&
+        event.phase === phase &&
+        event.t >= reversal.command &&
+        event.t <= touch.t,
+    );
+    if (extinction === undefined) continue;
+    const value = touch.t - extinction.t;
+    if (smallest === null || value < smallest.value) smallest = { value, time: touch.t, phase };
+  }
+  if (smallest === null) return missing('arcMargin', 'no pole of an exchanged phase changed over');
+  return found('arcMargin', smallest.value, { time: smallest.time, phase: smallest.phase });
+}

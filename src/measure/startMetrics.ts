@@ -1,0 +1,52 @@
+import { steadySpeed } from '../shaft/steadySpeed.ts';
+import { crossings } from './crossing.ts';
+import { found, type Measurement, type MetricGroup, missing } from './measurement.ts';
+import { METRIC_KEYS } from './metric.ts';
+import { currentMetrics, heatMetrics, kineticEnergy, rotorHeat, torqueMetrics } from './windowMetrics.ts';
+
+/** "Up to speed": this fraction of the steady speed. */
+export const UP_TO_SPEED = 0.95;
+
+/** Figures of the start. */
+export function startMetrics(m: Measurement): MetricGroup {
+  const { start } = m.operations;
+  if (start === null) {
+    const why =
+      m.quadrature.trajectory.scenario.initial === 'rest'
+        ? 'the run has no start'
+        : 'the run begins with the machine running';
+    return Object.fromEntries(
+      METRIC_KEYS.filter((key) => key.startsWith('start')).map((key) => [key, missing(key, why)]),
+    );
+  }
+  const { from, to } = start;
+  const energy = kineticEnergy(m, to);
+  return {
+    ...currentMetrics(m, 'start', from, to),
+    ...torqueMetrics(m, 'start', from, to),
+    startTime: startTime(m),
+    ...heatMetrics(m, 'start', from, to),
+    startRotorHeatMultiple:
+      energy > 0
+        ? found('startRotorHeatMultiple', rotorHeat(m, from, to) / energy)
+        : missing('startRotorHeatMultiple', 'the machine does not turn at the end of the start'),
+  };
+}
+
+function startTime(m: Measurement) {
+  const { trajectory } = m.quadrature;
+  const { start } = m.operations;
+  if (start === null || start.touch === null) return missing('startTime', 'no contactor closed');
+  const target = steadySpeed(trajectory.scenario, start.direction);
+  if (target === null) return missing('startTime', 'the machine cannot drive this load at any steady speed');
+  const [reached] = crossings(
+    m.quadrature,
+    'speed',
+    UP_TO_SPEED * target,
+    target > 0 ? 'up' : 'down',
+    start.touch,
+    start.to,
+  );
+  if (reached === undefined) return missing('startTime', 'the speed was not reached before the next action');
+  return found('startTime', reached - start.touch, { time: reached });
+}

@@ -1,0 +1,82 @@
+import { largest } from './extremum.ts';
+import {
+  found,
+  type Measurement,
+  type MetricGroup,
+  missing,
+  overPhases,
+  PHASE_NAMES,
+  ratedCrest,
+} from './measurement.ts';
+import type { Metric } from './metric.ts';
+import { integral } from './quadrature.ts';
+import { worstCycle } from './worstCycle.ts';
+
+type Prefix = 'start' | 'plug';
+
+/** Peak and worst-cycle current of a window [ta, tb], s. */
+export function currentMetrics(m: Measurement, prefix: Prefix, ta: number, tb: number): MetricGroup {
+  const crest = overPhases((phase) => largest(m.quadrature, `i${phase}`, Math.abs, ta, tb));
+  const cycle = overPhases((phase) => worstCycle(m.quadrature, phase, ta, tb));
+  const peakKey = `${prefix}PeakCurrent` as const;
+  const cycleKey = `${prefix}WorstCycleCurrent` as const;
+  const base = ratedCrest(m.rated);
+  return {
+    [peakKey]:
+      crest === null
+        ? missing(peakKey, 'no current flows')
+        : found(peakKey, crest.value, {
+            time: crest.time,
+            phase: crest.phase,
+            multiple: { value: crest.value / base, of: 'crest current at rated output' },
+          }),
+    [cycleKey]:
+      cycle === null
+        ? missing(cycleKey, 'shorter than one supply period')
+        : found(cycleKey, cycle.value, {
+            time: cycle.time,
+            phase: cycle.phase,
+            multiple: { value: cycle.value / m.rated.current, of: 'r.m.s. current at rated output' },
+          }),
+  };
+}
+
+/** Most negative and most positive torque of a window. */
+export function torqueMetrics(m: Measurement, prefix: Prefix, ta: number, tb: number): MetricGroup {
+  const extreme = (key: `${Prefix}${'Minimum' | 'Maximum'}Torque`, sign: 1 | -1): Metric => {
+    const peak = largest(m.quadrature, 'torque', (value) => sign * value, ta, tb);
+    if (peak === null) return missing(key, 'the window is empty');
+    const value = sign * peak.value;
+    return found(key, value, {
+      time: peak.time,
+      multiple: { value: value / m.rated.torque, of: 'torque at rated output' },
+    });
+  };
+  return {
+    [`${prefix}MinimumTorque`]: extreme(`${prefix}MinimumTorque`, -1),
+    [`${prefix}MaximumTorque`]: extreme(`${prefix}MaximumTorque`, 1),
+  };
+}
+
+/** I²t per phase, stator and rotor heat of a window. */
+export function heatMetrics(m: Measurement, prefix: Prefix, ta: number, tb: number): MetricGroup {
+  const group: MetricGroup = {};
+  for (const phase of PHASE_NAMES) {
+    const key = `${prefix}I2t${phase}` as const;
+    group[key] = found(key, integral(m.quadrature, `i${phase}2`, ta, tb));
+  }
+  group[`${prefix}StatorHeat`] = found(`${prefix}StatorHeat`, integral(m.quadrature, 'statorLoss', ta, tb));
+  group[`${prefix}RotorHeat`] = found(`${prefix}RotorHeat`, rotorHeat(m, ta, tb));
+  return group;
+}
+
+/** Heat in all cages over [ta, tb], J. */
+export function rotorHeat(m: Measurement, ta: number, tb: number): number {
+  return integral(m.quadrature, 'cage1Loss', ta, tb) + integral(m.quadrature, 'cage2Loss', ta, tb);
+}
+
+/** Kinetic energy of rotor and load at time t, J. */
+export function kineticEnergy(m: Measurement, t: number): number {
+  const { trajectory } = m.quadrature;
+  return 0.5 * trajectory.shaft.inertia * trajectory.at(t, 'left').speed ** 2;
+}
