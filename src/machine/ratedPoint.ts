@@ -1,4 +1,5 @@
 import { bisect } from '../numeric/bisect.ts';
+import { contradiction } from '../scenario/contradiction.ts';
 import type { MachineData, Supply } from '../scenario/scenario.ts';
 import { breakdown, stiff } from './breakdown.ts';
 import { steadyState } from './steadyState.ts';
@@ -28,7 +29,7 @@ export type RatedOrigin = 'given' | 'circuitAtRatedPower' | 'circuitAtRatedSpeed
  * delivers the rated power, or at the rated speed when no power is stated. The supply counts as stiff here, as a
  * nameplate's does.
  *
- * @throws RangeError when the scenario gives too little, or a power the circuit cannot deliver (the scenario room
+ * @throws ScenarioError when the scenario gives too little, or a power the circuit cannot deliver (the scenario room
  * refuses the first; the second depends on the circuit)
  */
 export function ratedPoint(machine: MachineData, supply: Supply): RatedPoint {
@@ -41,9 +42,11 @@ export function ratedPoint(machine: MachineData, supply: Supply): RatedPoint {
     const needsCircuit = rated.current === null || rated.torque === null;
     slip = slipAtPower(machine, nominal, rated.power);
     if (slip === null && needsCircuit)
-      throw new RangeError(
-        `machine.rated.power: this circuit delivers at most ${(mostPower(machine, nominal) / 1000).toPrecision(4)} kW, ` +
-          `the scenario says ${(rated.power / 1000).toPrecision(4)} kW; correct the circuit or the rating`,
+      throw contradiction(
+        'machine.rated.power',
+        `${rated.power} W`,
+        `this circuit delivers at most ${mostPower(machine, nominal).toPrecision(4)} W on this supply`,
+        'circuit values, voltage and rated power of the same machine',
       );
     origin = 'circuitAtRatedPower';
   } else if (rated.speed !== null) {
@@ -54,7 +57,12 @@ export function ratedPoint(machine: MachineData, supply: Supply): RatedPoint {
   const current = rated.current ?? atSlip?.current;
   const torque = rated.torque ?? atSlip?.torque;
   if (current === undefined || torque === undefined)
-    throw new RangeError('machine.rated: a power, a speed, or both a current and a torque are needed');
+    throw contradiction(
+      'machine.rated',
+      'too little',
+      'no current and torque at rated output can be had from it',
+      'a power, a speed, or both a current and a torque',
+    );
   return {
     current,
     torque,

@@ -9,14 +9,14 @@ export interface Extremum {
 }
 
 /**
- * A sample at the edge of a window or segment may miss its crest by this fraction of the swing: nodes lie at most 1/22
- * period apart, so that a swing at twice the supply frequency is sampled within 16.4° of its crest, 1 − cos 16.4° = 4.1 %.
+ * A sample at the edge of a window or segment may miss its crest by this fraction of the swing: nodes lie at most 1/14
+ * period apart, so that a swing at twice the supply frequency is sampled within 26° of its crest, 1 − cos 26° = 10 %.
  */
-const SAMPLING_LOSS = 0.05;
+const SAMPLING_LOSS = 0.1;
 /** Differences below this fraction of the swing are rounding: a plateau is not searched crest by crest. */
 const ROUNDING = 1e-12;
-/** Width at which the refinement of a crest stops, s: at 60 Hz a crest is flat to 1e-15 over it. */
-const REFINED_WIDTH = 1e-10;
+/** Width at which the refinement of a crest stops, s: at 60 Hz a crest is flat to 1e-11 over it. */
+const REFINED_WIDTH = 1e-8;
 
 /**
  * Largest value of ±signal or |signal| inside [ta, tb], from the interpolant. Crests of the samples are refined by

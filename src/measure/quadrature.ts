@@ -1,5 +1,5 @@
 import type { Step } from '../simulate/odexAdapter.ts';
-import { observeAt, type Segment } from '../simulate/segment.ts';
+import { type Instant, observeAt, type Segment } from '../simulate/segment.ts';
 import { newInstant, type Trajectory } from '../simulate/trajectory.ts';
 import { INTEGRANDS, type Integrand, SIGNALS, type Signal, writeRates, writeSignals } from './signals.ts';
 
@@ -26,10 +26,10 @@ export const GAUSS: readonly { readonly x: number; readonly w: number }[] = (() 
 export const NODES_PER_CELL = GAUSS.length;
 
 /**
- * Cells per supply period. Squared phase currents swing at twice the supply frequency, 120° a cell, whose integral
- * five points give to 1e-9 of its amplitude.
+ * Cells per supply period. Squared phase currents swing at twice the supply frequency, 180° a cell, whose integral
+ * five points give to 1e-7 of its amplitude, with errors that alternate from cell to cell.
  */
-const CELLS_PER_PERIOD = 6;
+const CELLS_PER_PERIOD = 4;
 
 /** A trajectory looked at in small cells: samples for extremes, cumulative integrals for energies and I²t. */
 export interface Quadrature {
@@ -45,6 +45,15 @@ export interface Quadrature {
   readonly samples: Readonly<Record<Signal, Float64Array>>;
   /** Integral from the start of the run to each cell edge. */
   readonly cumulative: Readonly<Record<Integrand, Float64Array>>;
+  readonly scratch: Scratch;
+}
+
+/** Buffers for reading single instants, so that a search allocates nothing. */
+interface Scratch {
+  readonly y: number[];
+  readonly at: Instant;
+  readonly rates: Float64Array;
+  readonly signals: Float64Array;
 }
 
 /** Evaluates a trajectory once at every Gauss node of every cell. */
@@ -68,10 +77,13 @@ export function quadratureOf(trajectory: Trajectory): Quadrature {
   const nodeTime = new Float64Array(cellCount * NODES_PER_CELL);
   const samples = SIGNALS.map(() => new Float64Array(cellCount * NODES_PER_CELL));
   const cumulative = INTEGRANDS.map(() => new Float64Array(cellCount + 1));
-  const y: number[] = [];
-  const at = newInstant();
-  const rates = new Float64Array(INTEGRANDS.length);
-  const signals = new Float64Array(SIGNALS.length);
+  const scratch: Scratch = {
+    y: [],
+    at: newInstant(),
+    rates: new Float64Array(INTEGRANDS.length),
+    signals: new Float64Array(SIGNALS.length),
+  };
+  const { y, at, rates, signals } = scratch;
   const sums = new Float64Array(INTEGRANDS.length);
   for (let k = 0; k < cellCount; k++) {
     const t0 = cellEdge[k]!;
@@ -97,6 +109,7 @@ export function quadratureOf(trajectory: Trajectory): Quadrature {
     nodeTime,
     samples: named(SIGNALS, samples),
     cumulative: named(INTEGRANDS, cumulative),
+    scratch,
   };
 }
 
@@ -122,11 +135,10 @@ export function cellAt(quadrature: Quadrature, t: number): number {
 /** Signal at time t, read in the step that a given cell belongs to. */
 export function signalIn(quadrature: Quadrature, cell: number, signal: Signal, t: number): number {
   const segment = quadrature.cellSegment[cell]!;
-  const at = newInstant();
-  const out = new Float64Array(SIGNALS.length);
-  observeAt(segment, quadrature.cellStep[cell]!, t, [], at);
-  writeSignals(segment, at, out);
-  return out[SIGNALS.indexOf(signal)]!;
+  const { y, at, signals } = quadrature.scratch;
+  observeAt(segment, quadrature.cellStep[cell]!, t, y, at);
+  writeSignals(segment, at, signals);
+  return signals[SIGNALS.indexOf(signal)]!;
 }
 
 /** Integral of one quantity from ta to tb; limits outside the run are moved to its ends. SI. */
@@ -141,9 +153,7 @@ function integralTo(quadrature: Quadrature, name: Integrand, t: number): number 
   const span = t - t0;
   if (span <= 0) return cumulative[name][cell]!;
   if (t >= cellEdge[cell + 1]!) return cumulative[name][cell + 1]!;
-  const y: number[] = [];
-  const at = newInstant();
-  const rates = new Float64Array(INTEGRANDS.length);
+  const { y, at, rates } = quadrature.scratch;
   const index = INTEGRANDS.indexOf(name);
   let sum = cumulative[name][cell]!;
   for (const { x, w } of GAUSS) {

@@ -1,11 +1,9 @@
-import { goldenSection } from '../numeric/goldenSection.ts';
+import { bisect } from '../numeric/bisect.ts';
 import type { Extremum } from './extremum.ts';
-import { cellAt, integral, NODES_PER_CELL, type Quadrature } from './quadrature.ts';
+import { cellAt, integral, NODES_PER_CELL, type Quadrature, signalIn } from './quadrature.ts';
 
 /** Error of the coarse estimate of a window, relative; windows that cannot beat the best within it are not refined. */
 const ESTIMATE_ERROR = 0.02;
-/** Width at which the refinement stops, s. */
-const REFINED_WIDTH = 1e-9;
 
 /**
  * Largest r.m.s. value of one phase current over any one supply period that lies inside [ta, tb], with the end of
@@ -21,6 +19,8 @@ export function worstCycle(
   if (tb - ta < period) return null;
   const name = `i${phase}2` as const;
   const exact = (t: number) => integral(quadrature, name, t - period, t);
+  const squared = (t: number) => signalIn(quadrature, cellAt(quadrature, t), `i${phase}`, t) ** 2;
+  const slope = (t: number) => squared(t) - squared(t - period);
   const coarse = coarseIntegral(quadrature, phase);
   const ends = [ta + period];
   const { cellEdge } = quadrature;
@@ -35,8 +35,9 @@ export function worstCycle(
   let best: Extremum | null = null;
   for (const { i, estimate } of candidates) {
     if (best !== null && estimate * (1 + ESTIMATE_ERROR) <= best.value) break;
-    const crest = goldenSection(exact, ends[i - 1] ?? ends[i]!, ends[i + 1] ?? ends[i]!, REFINED_WIDTH);
-    if (best === null || crest.value > best.value) best = { value: crest.value, time: crest.x };
+    const time = crestBetween(slope, ends[i - 1] ?? ends[i]!, ends[i + 1] ?? ends[i]!);
+    const value = exact(time);
+    if (best === null || value > best.value) best = { value, time };
   }
   if (best === null) return null;
   return { value: Math.sqrt(best.value / period), time: best.time };
@@ -63,4 +64,15 @@ function coarseIntegral(quadrature: Quadrature, phase: 'A' | 'B' | 'C'): (t: num
     }
     return sum;
   };
+}
+
+/**
+ * Where the integral over a sliding period is largest in [from, to]: at the zero of its slope i²(t) − i²(t − T), or
+ * at an end when the slope does not change sign.
+ */
+function crestBetween(slope: (t: number) => number, from: number, to: number): number {
+  const rising = slope(from) > 0;
+  const falling = slope(to) < 0;
+  if (rising && falling) return bisect(slope, from, to);
+  return rising ? to : from;
 }

@@ -1,6 +1,7 @@
 import type { FluxVector } from '../machine/electricalModel.ts';
 import { steadyFlux } from '../machine/steadyFlux.ts';
 import { supplyVector } from '../machine/supplyVector.ts';
+import { contradiction } from '../scenario/contradiction.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { type FrictionDirection, holds, type Shaft } from '../shaft/shaft.ts';
 import { steadySpeed } from '../shaft/steadySpeed.ts';
@@ -39,7 +40,13 @@ export function initialRunState(scenario: Scenario, shaft: Shaft): RunState {
   const direction = scenario.initial === 'runningForward' ? 1 : -1;
   const contactor = direction === 1 ? 'forward' : 'reverse';
   const speed = steadySpeed(scenario, direction);
-  if (speed === null) throw new RangeError(NO_STEADY_SPEED);
+  if (speed === null)
+    throw contradiction(
+      'initial',
+      scenario.initial,
+      'the machine cannot drive this load at any steady speed, so it cannot be running at t = 0',
+      'a start from rest, or a load the machine can drive',
+    );
   const applied = supplyVector(scenario.supply, supplyPhases(scenario.starter, contactor));
   const synchronous = (2 * Math.PI * scenario.supply.frequency) / scenario.machine.polePairs;
   const slip = 1 - (direction * speed) / synchronous;
@@ -53,10 +60,6 @@ export function initialRunState(scenario: Scenario, shaft: Shaft): RunState {
     starter,
   };
 }
-
-/** Why a run cannot begin in the running state. */
-export const NO_STEADY_SPEED =
-  'initial: the machine cannot drive this load at any steady speed, so it cannot be running at t = 0; start from rest or lower the load';
 
 /** Friction opposes the motion that a net torque will cause; with none, forward is as good as reverse. */
 export function directionOf(drive: number): FrictionDirection {
