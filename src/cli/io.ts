@@ -1,0 +1,22 @@
+/** What the command line may touch: injected, so that tests run it without a process. */
+export interface CliIo {
+  /** Writes data for people or programs. */
+  readonly out: (text: string) => void;
+  /** Writes messages. */
+  readonly err: (text: string) => void;
+  /** Folder that relative paths start from. */
+  readonly cwd: string;
+  /** Colour and bold are welcome. */
+  readonly colour: boolean;
+}
+
+/**
+ * Exit codes of the command line.
+ *
+ * - done: the run is complete, or the file is in order.
+ * - inputError: wrong command, option, file or scenario.
+ * - runFailed: the run could not be completed; the status says what happened and when.
+ */
+export const EXIT = { done: 0, inputError: 1, runFailed: 2 } as const;
+
+export type ExitCode = (typeof EXIT)[keyof typeof EXIT];

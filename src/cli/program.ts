@@ -1,0 +1,103 @@
+import { fileURLToPath } from 'node:url';
+import { Command, CommanderError, Option } from 'commander';
+import { ScenarioError } from '../scenario/scenarioError.ts';
+import { scenarioJsonSchema } from '../scenario/scenarioJsonSchema.ts';
+import { InputError } from './inputError.ts';
+import { type CliIo, EXIT, type ExitCode } from './io.ts';
+import { readScenarioFile } from './readScenarioFile.ts';
+import { type SimulateOptions, simulateCommand } from './simulateCommand.ts';
+import { VERSION } from './version.ts';
+
+/** Scenario that runs when no file is named, relative to the package. */
+const BUILT_IN = '../../examples/plugs-comfortably.yaml';
+
+const NEXT_COMMANDS = `
+Next:
+  npm start -- examples/should-not-be-plugged.yaml
+  npm start -- examples/full-reversal.yaml --units us
+  npm start -- check YOUR-SCENARIO.yaml
+`;
+
+const EXIT_CODES = `
+Exit codes:
+  0  done
+  1  wrong command, file or scenario (what is wrong is on stderr)
+  2  the run could not be completed (the status says what happened and when)
+`;
+
+/**
+ * Runs one command line.
+ *
+ * @param args what follows the program's name
+ * @returns exit code; everything is printed through `io`
+ */
+export async function runCli(args: readonly string[], io: CliIo): Promise<ExitCode> {
+  let exit: ExitCode = EXIT.done;
+  const program = new Command('countertorque')
+    .description('Simulates plugging: start, phase exchange and stop of a cage induction motor.')
+    .version(VERSION)
+    .usage('[VERB] [FILE] [options]')
+    .argument('[FILE]', 'scenario to simulate (YAML or JSON); without one a built-in example runs')
+    .enablePositionalOptions()
+    .showHelpAfterError('(countertorque --help lists verbs and options)')
+    .addHelpText('after', EXIT_CODES);
+  withRunOptions(program).action((file: string | undefined, options: SimulateOptions) => {
+    exit = file === undefined ? builtIn(options, io) : simulateCommand(existing(file), options, io);
+  });
+  withRunOptions(
+    program.command('simulate').description('simulate a scenario and write its report').argument('<FILE>'),
+  ).action((file: string, options: SimulateOptions) => {
+    exit = simulateCommand(file, options, io);
+  });
+  program
+    .command('check')
+    .description('check a scenario without running it')
+    .argument('<FILE>')
+    .action((file: string) => {
+      const { scenario } = readScenarioFile(file, io);
+      io.out(`${file}: in order (${scenario.title})\n`);
+    });
+  program
+    .command('schema')
+    .description('print the JSON Schema of scenario files, for editors')
+    .action(() => io.out(`${JSON.stringify(scenarioJsonSchema(), null, 2)}\n`));
+  for (const command of [program, ...program.commands])
+    command.exitOverride().configureOutput({ writeOut: io.out, writeErr: io.err });
+
+  try {
+    await program.parseAsync([...args], { from: 'user' });
+    return exit;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.done : EXIT.inputError;
+    if (error instanceof ScenarioError || error instanceof InputError) {
+      io.err(`${error.message}\n`);
+      return EXIT.inputError;
+    }
+    throw error;
+  }
+
+  function existing(file: string): string {
+    const word = /^[a-z]+$/.test(file);
+    if (word && !['simulate', 'check', 'schema', 'help'].includes(file)) {
+      const verbs = program.commands.map((command) => command.name()).join(', ');
+      throw new InputError(`${file}: neither a verb (${verbs}) nor a scenario file (….yaml, ….json)`);
+    }
+    return file;
+  }
+}
+
+function builtIn(options: SimulateOptions, io: CliIo): ExitCode {
+  const exit = simulateCommand(fileURLToPath(new URL(BUILT_IN, import.meta.url)), options, io);
+  if (options.json !== true) io.out(NEXT_COMMANDS);
+  return exit;
+}
+
+function withRunOptions(command: Command): Command {
+  return command
+    .option('--out <DIR>', 'folder for the report (default: reports/NAME-OF-THE-FILE)')
+    .option('--json', 'print the summary as JSON; writes files only together with --out')
+    .addOption(
+      new Option('--units <SYSTEM>', 'units of report and terminal').choices(['si', 'us']).default('si'),
+    )
+    .option('--ascii', 'draw the torque trace in plain ASCII');
+}
