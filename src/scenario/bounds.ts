@@ -1,0 +1,60 @@
+import type { Dimension } from './dimension.ts';
+
+/** A range of plausible values in SI, with the reason for its width. */
+export interface Bounds {
+  readonly dimension: Dimension;
+  readonly min: number;
+  /** The smallest value itself is refused. */
+  readonly aboveMin?: boolean;
+  readonly max: number;
+}
+
+/**
+ * Wide enough for every real machine, narrow enough that a slipped prefix or a wrong unit is caught.
+ * No range is silently applied: a value outside is an error that states the range.
+ */
+export const bounds = {
+  /** From a laboratory model at 10 V to the largest high-voltage motors, about 15 kV. */
+  lineVoltage: { dimension: 'voltage', min: 10, max: 20_000 },
+  /** From slow test supplies to aircraft networks (400 Hz). */
+  frequency: { dimension: 'frequency', min: 10, max: 400 },
+  /** Two turns either way; more is a slip of the pen. */
+  angle: { dimension: 'angle', min: -4 * Math.PI, max: 4 * Math.PI },
+  /** From a wall socket's worth to more than any high-voltage bus bar has. */
+  shortCircuitPower: { dimension: 'apparentPower', min: 1e3, max: 1e12 },
+  /** 0: no source resistance (a stiff source). Upper end: a laboratory model behind a high resistance. */
+  sourceImpedance: { dimension: 'resistance', min: 0, max: 1e4 },
+  sourceInductance: { dimension: 'inductance', min: 0, max: 100 },
+  /** Multi-megawatt low-voltage machines have tens of µΩ, watt-sized high-voltage ones some kΩ. */
+  resistance: { dimension: 'resistance', min: 1e-6, max: 1e5 },
+  reactance: { dimension: 'resistance', min: 1e-6, max: 1e6 },
+  inductance: { dimension: 'inductance', min: 1e-9, max: 1e4 },
+  /** 0 is allowed for one of rotor and load, not for both. Upper end: far above any flywheel, for limit studies. */
+  inertia: { dimension: 'inertia', min: 0, max: 1e9 },
+  ratedPower: { dimension: 'power', min: 0, aboveMin: true, max: 1e8 },
+  ratedCurrent: { dimension: 'current', min: 0, aboveMin: true, max: 1e5 },
+  ratedTorque: { dimension: 'torque', min: 0, aboveMin: true, max: 1e8 },
+  /** A two-pole machine at 400 Hz turns at 2513 rad/s. */
+  speed: { dimension: 'speed', min: 0, aboveMin: true, max: 3000 },
+  loadTorque: { dimension: 'torque', min: 0, max: 1e8 },
+  gravityTorque: { dimension: 'torque', min: -1e8, max: 1e8 },
+  viscousCoefficient: { dimension: 'viscousCoefficient', min: 0, max: 1e8 },
+  fanCoefficient: { dimension: 'fanCoefficient', min: 0, max: 1e8 },
+  /** Contactors take 5 to 100 ms; large ones with an interposing relay more. */
+  operatingTime: { dimension: 'time', min: 0, max: 10 },
+  /** A change-over timer may wait for the residual flux to go. */
+  changeover: { dimension: 'time', min: 0, max: 60 },
+  minimumArcingTime: { dimension: 'time', min: 0, max: 1 },
+  /** An hour. */
+  instant: { dimension: 'time', min: 0, max: 3600 },
+  endTime: { dimension: 'time', min: 0, aboveMin: true, max: 3600 },
+} as const satisfies Record<string, Bounds>;
+
+/**
+ * Relation between stated rated power, torque and speed (P = T·ω) that is still taken for rounding on a nameplate or
+ * for a circuit that does not quite meet it. Horsepower read as kW (34 %) or lbf·ft as N·m (36 %) is caught.
+ */
+export const ratedPowerMismatch = 0.25;
+
+/** kg·m²; rotor and load together, below any real rotor. */
+export const minTotalInertia = 1e-9;

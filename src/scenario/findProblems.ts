@@ -1,0 +1,31 @@
+import { actionRules } from './actionRules.ts';
+import { faultsFromIssues, type PathedFault } from './faultsFromIssues.ts';
+import { machineRules } from './machineRules.ts';
+import { valueAt } from './place.ts';
+import { readWhatIsValid } from './readWhatIsValid.ts';
+import type { Rule, RuleContext } from './rule.ts';
+import { type ScenarioInput, scenarioInput } from './scenarioInput.ts';
+import { starterRules } from './starterRules.ts';
+import { supplyRules } from './supplyRules.ts';
+
+const rules: readonly Rule[] = [supplyRules, machineRules, starterRules, actionRules];
+
+/**
+ * Validates plain data against the scenario definition and the rules between its keys, both in one pass.
+ *
+ * @param data what the file says
+ * @returns the valid input in SI, or everything that is wrong with it
+ */
+export function findProblems(
+  data: unknown,
+): { readonly input: ScenarioInput } | { readonly faults: readonly PathedFault[] } {
+  const read = scenarioInput.safeParse(data);
+  const faults = read.success ? [] : faultsFromIssues(read.error.issues);
+  const context: RuleContext = {
+    input: (read.success ? read.data : readWhatIsValid(scenarioInput, data)) ?? {},
+    isStated: (...path) => valueAt(data, path) !== undefined,
+    report: (path, code, message, expected) => faults.push({ path, code, message, expected }),
+  };
+  for (const rule of rules) rule(context);
+  return read.success && faults.length === 0 ? { input: read.data } : { faults };
+}

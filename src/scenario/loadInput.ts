@@ -1,0 +1,102 @@
+import { z } from 'zod';
+import { bounds } from './bounds.ts';
+import { closestWord } from './closestWord.ts';
+import { describeValue, packFault, packTypeFault } from './fault.ts';
+import { group, quantity } from './field.ts';
+
+const kinds = ['friction', 'viscous', 'fan', 'gravity'] as const;
+
+const friction = group('Dry friction: opposes motion, holds the shaft at rest up to the breakaway torque', {
+  kind: z.literal('friction'),
+  torque: quantity(bounds.loadTorque, { about: 'Friction torque while turning', example: '20 N m' }),
+  breakaway: quantity(bounds.loadTorque, {
+    about: 'Torque that sets the shaft in motion; as large as torque if left out',
+    example: '30 N m',
+  }).optional(),
+}).superRefine((load, context) => {
+  if (load.breakaway !== undefined && load.breakaway < load.torque) {
+    const message = packFault(
+      'conflict',
+      'is below the friction torque',
+      'a breakaway torque at least as large',
+    );
+    context.addIssue({ code: 'custom', path: ['breakaway'], message });
+  }
+});
+
+const viscous = group('Torque proportional to speed', {
+  kind: z.literal('viscous'),
+  torque: quantity(bounds.loadTorque, { about: 'Torque at the speed atSpeed', example: '20 N m' }).optional(),
+  atSpeed: quantity(bounds.speed, { about: 'Speed at which torque holds', example: '1450 rpm' }).optional(),
+  coefficient: quantity(bounds.viscousCoefficient, {
+    about: 'Torque over speed, instead of torque and atSpeed',
+    example: '0.1 N m s/rad',
+  }).optional(),
+}).superRefine(pointOrCoefficient);
+
+const fan = group('Fan or pump: torque proportional to the square of speed, against the motion', {
+  kind: z.literal('fan'),
+  torque: quantity(bounds.loadTorque, { about: 'Torque at the speed atSpeed', example: '40 N m' }).optional(),
+  atSpeed: quantity(bounds.speed, { about: 'Speed at which torque holds', example: '1450 rpm' }).optional(),
+  coefficient: quantity(bounds.fanCoefficient, {
+    about: 'Torque over speed squared, instead of torque and atSpeed',
+    example: '0.002 N m s^2/rad^2',
+  }).optional(),
+}).superRefine(pointOrCoefficient);
+
+const gravity = group('Gravity: pulls the same way whichever way the shaft turns', {
+  kind: z.literal('gravity'),
+  torque: quantity(bounds.gravityTorque, {
+    about: 'Torque at the motor shaft; positive pulls against forward rotation',
+    example: '60 N m',
+  }),
+});
+
+const loadTorque = z.discriminatedUnion('kind', [friction, viscous, fan, gravity], {
+  error: ({ input }) => {
+    const expected = `one of ${kinds.map((kind) => `\`${kind}\``).join(', ')}`;
+    if (typeof input !== 'object' || input === null || Array.isArray(input)) {
+      return packTypeFault(input, `a load such as \`{ kind: friction, torque: 20 N m }\``);
+    }
+    const kind: unknown = 'kind' in input ? input.kind : undefined;
+    if (kind === undefined || kind === null) return packTypeFault(kind, expected);
+    const close = typeof kind === 'string' ? closestWord(kind, kinds) : undefined;
+    const hint = close === undefined ? expected : `\`${close}\` (${expected})`;
+    return packFault('unknownWord', `${describeValue(kind)} is not a kind of load`, hint);
+  },
+});
+
+const listOfTorques = z.array(loadTorque, {
+  error: ({ input }) => packTypeFault(input, 'a list of loads'),
+});
+
+const noTorque = z.literal('none', {
+  error: ({ input }) =>
+    packTypeFault(input, '`none`, one load such as `{ kind: friction, torque: 20 N m }`, or a list of loads'),
+});
+
+export const loadInput = group('What the motor drives, referred to the motor shaft', {
+  inertia: quantity(bounds.inertia, { about: 'Load inertia at the motor shaft', example: '3.3 kg m^2' }),
+  torque: z.union([noTorque, loadTorque, listOfTorques]).meta({
+    description: 'Load torque at the motor shaft: `none`, one load, or a list of loads that are added up.',
+    examples: ['none', { kind: 'friction', torque: '20 N m' }],
+  }),
+});
+
+interface PointOrCoefficient {
+  readonly torque?: number | undefined;
+  readonly atSpeed?: number | undefined;
+  readonly coefficient?: number | undefined;
+}
+
+function pointOrCoefficient(load: PointOrCoefficient, context: z.RefinementCtx): void {
+  const point = [load.torque, load.atSpeed].filter((value) => value !== undefined).length;
+  const stated = load.coefficient === undefined ? 0 : 1;
+  if ((stated === 1 && point === 0) || (stated === 0 && point === 2)) return;
+  const message =
+    stated === 1 ? 'states a coefficient and a torque or speed as well' : 'states no complete torque law';
+  context.addIssue({
+    code: 'custom',
+    message: packFault('conflict', message, 'either torque and atSpeed, or coefficient'),
+  });
+}

@@ -1,0 +1,49 @@
+import { minTotalInertia, ratedPowerMismatch } from './bounds.ts';
+import type { RuleContext } from './rule.ts';
+import { inRpm, synchronousSpeed } from './synchronousSpeed.ts';
+
+/** Nameplate against circuit, and the inertia that turns. */
+export function machineRules({ input, isStated, report }: RuleContext): void {
+  const { machine, supply, load } = input;
+  const rated = machine?.rated;
+  const here = (key: string) => isStated('machine', 'rated', key);
+
+  if (
+    isStated('machine', 'rated') &&
+    !here('power') &&
+    !here('speed') &&
+    !(here('current') && here('torque'))
+  ) {
+    const message = 'does not fix a current and a torque at rated output';
+    report(['machine', 'rated'], 'conflict', message, 'power, or speed, or both current and torque');
+  }
+  const frequency = isStated('machine', 'ratedFrequency') ? machine?.ratedFrequency : supply?.frequency;
+  if (rated?.speed !== undefined && frequency !== undefined && machine?.poles !== undefined) {
+    const synchronous = synchronousSpeed(frequency, machine.poles);
+    if (rated.speed >= synchronous) {
+      const message = `is not below the synchronous speed of ${inRpm(synchronous)}`;
+      report(
+        ['machine', 'rated', 'speed'],
+        'conflict',
+        message,
+        'a motoring speed, or another number of poles',
+      );
+    }
+  }
+  if (rated?.power !== undefined && rated.torque !== undefined && rated.speed !== undefined) {
+    const fromTorque = rated.torque * rated.speed;
+    if (Math.abs(rated.power - fromTorque) > ratedPowerMismatch * fromTorque) {
+      const kilowatts = Number((fromTorque / 1000).toPrecision(3));
+      const message = `does not fit torque times speed, which is ${kilowatts} kW`;
+      report(['machine', 'rated', 'power'], 'conflict', message, 'power, torque and speed of one rating');
+    }
+  }
+  if (
+    machine?.inertia !== undefined &&
+    load?.inertia !== undefined &&
+    machine.inertia + load.inertia < minTotalInertia
+  ) {
+    const message = 'leaves rotor and load together without inertia';
+    report(['machine', 'inertia'], 'conflict', message, 'an inertia above 0 here or under load');
+  }
+}

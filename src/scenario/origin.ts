@@ -1,0 +1,39 @@
+/**
+ * Where a value comes from.
+ *
+ * - given: stands in the scenario.
+ * - default: not stated; the documented default holds.
+ * - assumed: not stated; a typical value stands in for something about the plant that nobody wrote down.
+ * - derived: computed from given values.
+ */
+export type OriginKind = 'given' | 'default' | 'assumed' | 'derived';
+
+export interface Origin {
+  /** Keys joined by dots, list positions from 0. */
+  readonly path: string;
+  /** With its unit, as written where it was given. */
+  readonly value: string;
+  readonly origin: OriginKind;
+}
+
+/** Takes down a value that does not stand in the scenario, by its path within the section. */
+export type Note = (path: string, value: string, origin: Exclude<OriginKind, 'given'>) => void;
+
+/**
+ * Lists every single value that stands in a scenario, in its order there.
+ *
+ * @param data what the file says
+ * @param path keys that lead to it, joined by dots
+ */
+export function givenOrigins(data: unknown, path = ''): Origin[] {
+  if (typeof data !== 'object' || data === null)
+    return [{ path, value: String(data).trim(), origin: 'given' }];
+  return Object.entries(data).flatMap(([key, value]) => {
+    return value === undefined ? [] : givenOrigins(value, path === '' ? key : `${path}.${key}`);
+  });
+}
+
+/** Writes a computed value for an inputs table: four significant digits and the unit. */
+export function derivedValue(value: number, unit: string): string {
+  return `${Number(value.toPrecision(4))} ${unit}`;
+}

@@ -1,0 +1,108 @@
+import { closestWord } from './closestWord.ts';
+import type { Dimension } from './dimension.ts';
+import { dimensions } from './dimension.ts';
+import { normaliseUnit } from './normaliseUnit.ts';
+import type { Fault } from './problem.ts';
+import { ScenarioError } from './scenarioError.ts';
+import { unitFactor } from './unitFactor.ts';
+
+/** A number, then a unit. Written for JSON Schema too, hence without flags. */
+export const quantityPattern =
+  '^\\s*[+\\-\u2212]?(\\d+\\.?\\d*|\\.\\d+)([eE][+\\-]?\\d+)?\\s*[^\\s\\d.,][\\s\\S]*$';
+
+const parts = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*?)\s*$/su;
+
+/**
+ * Reads a number with its unit.
+ *
+ * A plain SI unit leaves the number as written to the last bit; a decimal prefix costs one correctly rounded
+ * multiplication or division, so that `35 ms` is 0.035 s exactly as a program would read it.
+ *
+ * @param text such as `460 V`, `14 lb ft^2`, `1750 rpm`
+ * @param dimension the quantity it must be
+ * @returns the value in the SI unit of the dimension, or what is wrong with the text
+ */
+export function readQuantity(text: string, dimension: Dimension): number | Fault {
+  const entry = dimensions[dimension];
+  const example = `${entry.words} with its unit, such as \`20 ${entry.usual}\``;
+  const found = parts.exec(text.slice(0, 200).replace(/\u2212/g, '-'));
+  if (found === null || text.length > 200) {
+    return { code: 'notANumber', message: `${quoted(text)} does not begin with a number`, expected: example };
+  }
+  const [, digits = '', unitText = ''] = found;
+  if (/^[,' _]?\d/.test(unitText)) {
+    return {
+      code: 'notANumber',
+      message: `${quoted(text)} is not one number`,
+      expected: `a decimal point and no separators between thousands, then the unit, such as \`1750.5 ${entry.usual}\``,
+    };
+  }
+  const number = Number(digits);
+  if (!Number.isFinite(number)) {
+    return { code: 'notANumber', message: `${quoted(text)} is too large for a number`, expected: example };
+  }
+  if (unitText === '') {
+    return {
+      code: 'missingUnit',
+      message: `${quoted(text)} has no unit`,
+      expected: `${entry.words}: write \`${digits} ${entry.usual}\``,
+    };
+  }
+  const factor = unitFactor(normaliseUnit(unitText), entry.si);
+  if (typeof factor === 'string') return wrongUnit(digits, unitText, factor, dimension);
+  return scale(number, factor);
+}
+
+/**
+ * Reads a number with its unit or refuses it.
+ *
+ * @param text such as `460 V`
+ * @param dimension the quantity it must be
+ * @returns the value in SI
+ * @throws ScenarioError where the text is not a number with a unit of that dimension
+ */
+export function parseQuantity(text: string, dimension: Dimension): number {
+  const read = readQuantity(text, dimension);
+  if (typeof read === 'number') return read;
+  throw new ScenarioError([
+    { ...read, file: 'quantity', line: null, column: null, path: '', found: text.slice(0, 60) },
+  ]);
+}
+
+/** A factor that is a whole number, or one over a whole number, but for rounding is applied as what it is. */
+function scale(number: number, factor: number): number {
+  const near = 1e-12;
+  const whole = Math.round(factor);
+  const parts = Math.round(1 / factor);
+  // Adding zero turns −0 into 0.
+  if (whole >= 1 && Math.abs(factor - whole) <= near * whole) return number * whole + 0;
+  if (parts > 1 && Math.abs(1 / factor - parts) <= near * parts) return number / parts + 0;
+  return number * factor + 0;
+}
+
+function wrongUnit(
+  digits: string,
+  unitText: string,
+  why: 'unknown' | 'otherDimension',
+  dimension: Dimension,
+): Fault {
+  const entry = dimensions[dimension];
+  const unit = normaliseUnit(unitText);
+  const accepted = `${entry.words}: write \`${digits} ${entry.usual}\` (units read: ${entry.spellings.join(', ')})`;
+  const message =
+    why === 'unknown'
+      ? `${quoted(unitText)} is not a unit`
+      : `${quoted(unitText)} is not a unit of ${entry.words.replace(/^an? /, '')}`;
+  const poundTorque = dimension === 'torque' && /\blb\b/.test(unit);
+  if (poundTorque) {
+    const meant = unit.replace(/\blb\b/g, 'lbf');
+    return { code: 'wrongUnit', message: `${message}: lb is a mass`, expected: `\`${digits} ${meant}\`` };
+  }
+  const close = why === 'unknown' ? closestWord(unit, entry.spellings) : undefined;
+  const hint = close === undefined ? accepted : `\`${digits} ${close}\``;
+  return { code: 'wrongUnit', message, expected: hint };
+}
+
+function quoted(text: string): string {
+  return JSON.stringify(text.length > 60 ? `${text.slice(0, 57)}…` : text);
+}

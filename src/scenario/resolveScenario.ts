@@ -1,0 +1,77 @@
+import { defaultMaxSteps, defaultRelativeTolerance } from './defaults.ts';
+import { givenOrigins, type Note, type Origin } from './origin.ts';
+import { resolveLoad } from './resolveLoad.ts';
+import { resolveMachine } from './resolveMachine.ts';
+import { resolveStarter } from './resolveStarter.ts';
+import { resolveSupply } from './resolveSupply.ts';
+import type { ActionKind, InitialState, Scenario, SolverData } from './scenario.ts';
+import type { ScenarioInput } from './scenarioInput.ts';
+
+const actionKinds: Readonly<Record<ScenarioInput['actions'][number]['do'], ActionKind>> = {
+  'start forward': 'startForward',
+  'start reverse': 'startReverse',
+  plug: 'plug',
+  coast: 'coast',
+  stop: 'coast',
+};
+
+const initialStates: Readonly<Record<NonNullable<ScenarioInput['initial']>, InitialState>> = {
+  rest: 'rest',
+  'running forward': 'runningForward',
+  'running reverse': 'runningReverse',
+};
+
+/**
+ * Turns valid input into a scenario: defaults filled in once, everything SI.
+ *
+ * @param input valid by definition and rules
+ * @param raw the same as it was written, for the wording of given values
+ */
+export function resolveScenario(
+  input: ScenarioInput,
+  raw: unknown,
+): { readonly scenario: Scenario; readonly origins: readonly Origin[] } {
+  const notes: Origin[] = [];
+  const noteIn =
+    (section: string): Note =>
+    (path, value, origin) => {
+      notes.push({ path: section === '' ? path : `${section}.${path}`, value, origin });
+    };
+  const supply = resolveSupply(input.supply, noteIn('supply'));
+  const machine = resolveMachine(input.machine, input.supply.frequency, noteIn('machine'));
+  const load = resolveLoad(input.load, noteIn('load'));
+  const starter = resolveStarter(input.starter ?? {}, noteIn('starter'));
+  if (input.initial === undefined) noteIn('')('initial', 'rest', 'default');
+  const scenario: Scenario = {
+    schemaVersion: 1,
+    title: input.title,
+    description: input.description ?? '',
+    supply,
+    machine,
+    load,
+    starter,
+    initial: initialStates[input.initial ?? 'rest'],
+    actions: input.actions.map((action) => ({ at: action.at, do: actionKinds[action.do] })),
+    solver: resolveSolver(input.solver ?? {}, noteIn('solver')),
+  };
+  return { scenario, origins: bySection([...givenOrigins(raw), ...notes], Object.keys(scenario)) };
+}
+
+function resolveSolver(input: NonNullable<ScenarioInput['solver']>, note: Note): SolverData {
+  const filled: SolverData = {
+    relativeTolerance: input.relativeTolerance ?? defaultRelativeTolerance,
+    endTime: input.endTime ?? 'auto',
+    maxSteps: input.maxSteps ?? defaultMaxSteps,
+    frame: input.frame ?? 'auto',
+  };
+  for (const key of ['relativeTolerance', 'endTime', 'maxSteps', 'frame'] as const) {
+    if (input[key] === undefined) note(key, String(filled[key]), 'default');
+  }
+  return filled;
+}
+
+/** Section by section; within a section as written, then what was filled in. */
+function bySection(origins: readonly Origin[], sections: readonly string[]): Origin[] {
+  const rank = ({ path }: Origin) => sections.indexOf(path.split('.')[0] ?? '');
+  return origins.toSorted((a, b) => rank(a) - rank(b));
+}

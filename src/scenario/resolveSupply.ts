@@ -1,0 +1,36 @@
+import { assumedXOverR } from './defaults.ts';
+import { derivedValue, type Note } from './origin.ts';
+import type { Supply } from './scenario.ts';
+import type { ScenarioInput } from './scenarioInput.ts';
+
+/**
+ * Fills in the supply. A short-circuit power S gives |Z| = V²/S, split by X/R.
+ *
+ * @param input supply as stated, in SI
+ * @param note takes down what was not given
+ */
+export function resolveSupply(input: ScenarioInput['supply'], note: Note): Supply {
+  const { lineVoltage, frequency } = input;
+  if (input.angle === undefined) note('angle', '0 deg', 'default');
+  const source = { lineVoltage, frequency, angle: input.angle ?? 0 };
+  const omega = 2 * Math.PI * frequency;
+  if (input.shortCircuitPower !== undefined) {
+    if (input.xOverR === undefined) note('xOverR', String(assumedXOverR), 'assumed');
+    const ratio = input.xOverR ?? assumedXOverR;
+    const impedance = lineVoltage ** 2 / input.shortCircuitPower;
+    const sourceResistance = impedance / Math.hypot(1, ratio);
+    const sourceInductance = (sourceResistance * ratio) / omega;
+    note('sourceResistance', derivedValue(sourceResistance, 'ohm'), 'derived');
+    note('sourceInductance', derivedValue(sourceInductance * 1e3, 'mH'), 'derived');
+    return { ...source, sourceResistance, sourceInductance };
+  }
+  if (input.sourceResistance === undefined) note('sourceResistance', '0 ohm', 'default');
+  const sourceResistance = input.sourceResistance ?? 0;
+  if (input.sourceReactance !== undefined) {
+    const sourceInductance = input.sourceReactance / omega;
+    note('sourceInductance', derivedValue(sourceInductance * 1e3, 'mH'), 'derived');
+    return { ...source, sourceResistance, sourceInductance };
+  }
+  if (input.sourceInductance === undefined) note('sourceInductance', '0 H', 'default');
+  return { ...source, sourceResistance, sourceInductance: input.sourceInductance ?? 0 };
+}

@@ -1,0 +1,106 @@
+import { z } from 'zod';
+import { bounds } from './bounds.ts';
+import { packFault, packTypeFault } from './fault.ts';
+import { group, onlyCovered, quantity, word } from './field.ts';
+
+const zeroSpeedSwitch = group('The zero-speed switch on the shaft; works alike in both directions', {
+  dropOutSpeed: quantity(bounds.speed, {
+    about: 'Its contact opens when the speed falls below this',
+    example: '50 rpm',
+  }),
+  pickUpSpeed: quantity(bounds.speed, {
+    about: 'Its contact closes when the speed rises above this',
+    example: '100 rpm',
+  }),
+  delay: quantity(bounds.operatingTime, {
+    about: 'From the crossing to the contact',
+    example: '5 ms',
+    default: '0 ms',
+  }).optional(),
+}).superRefine((speeds, context) => {
+  if (speeds.dropOutSpeed < speeds.pickUpSpeed) return;
+  const message = packFault(
+    'conflict',
+    'is not below the pick-up speed',
+    'a drop-out speed below pickUpSpeed',
+  );
+  context.addIssue({ code: 'custom', path: ['dropOutSpeed'], message });
+});
+
+const noSwitch = z.literal('off', {
+  error: ({ input }) =>
+    packTypeFault(
+      input,
+      '`off`, or dropOutSpeed, pickUpSpeed and delay, such as `{ dropOutSpeed: 50 rpm, pickUpSpeed: 100 rpm }`',
+    ),
+});
+
+function perPole(about: string) {
+  const time = quantity(bounds.operatingTime, { about: 'Extra time of this pole', example: '1 ms' });
+  const expected = 'a list of three times, for motor terminals A, B, C, such as `[0 ms, 1 ms, 2 ms]`';
+  return z
+    .tuple([time, time, time], {
+      error: ({ input }) =>
+        Array.isArray(input)
+          ? packFault('wrongType', `has ${input.length} entries`, expected)
+          : packTypeFault(input, expected),
+    })
+    .meta({
+      description: `${about}, for motor terminals A, B, C.`,
+      examples: [['0 ms', '1 ms', '2 ms']],
+      default: ['0 ms', '0 ms', '0 ms'],
+    });
+}
+
+export const starterInput = group('The two contactors and the zero-speed switch', {
+  kind: onlyCovered(
+    'contactors',
+    'an electronic starter or converter does not plug by exchanging two phases with contacts',
+  ).optional(),
+  poles: word(['arcing', 'ideal'], {
+    about:
+      'arcing: a parted pole conducts until its own current zero; ideal: poles interrupt and transfer at once',
+    default: 'arcing',
+  }).optional(),
+  closingTime: quantity(bounds.operatingTime, {
+    about:
+      'Coil energised to contacts touch. With ideal poles, or where only a dead time is stated, 0 if left out',
+    example: '20 ms',
+    default: '20 ms',
+  }).optional(),
+  openingTime: quantity(bounds.operatingTime, {
+    about:
+      'Coil de-energised to contacts part. With ideal poles, or where only a dead time is stated, 0 if left out',
+    example: '10 ms',
+    default: '10 ms',
+  }).optional(),
+  closingScatter: perPole('Extra time of each pole to touch').optional(),
+  openingScatter: perPole('Extra time of each pole to part').optional(),
+  changeoverDelay: quantity(bounds.changeover, {
+    about:
+      "Outgoing coil off to incoming coil on; as long as openingTime if left out (the incoming coil is fed through the outgoing contactor's own break contact). Not together with deadTime",
+    example: '10 ms',
+  }).optional(),
+  deadTime: quantity(bounds.changeover, {
+    about:
+      'Contacts part to contacts touch; fixes the delay between the coils (deadTime - closingTime + openingTime). Not together with changeoverDelay',
+    example: '20 ms',
+  }).optional(),
+  minimumArcingTime: quantity(bounds.minimumArcingTime, {
+    about: 'A current zero earlier than this after parting does not put out the arc',
+    example: '0 ms',
+    default: '0 ms',
+  }).optional(),
+  exchangedPhases: word(['AB', 'BC', 'CA'], {
+    about: 'The two phases the reversing contactor exchanges',
+    default: 'BC',
+  }).optional(),
+  zeroSpeedSwitch: z
+    .union([noSwitch, zeroSpeedSwitch])
+    .optional()
+    .meta({
+      description:
+        'The switch that ends plugging near standstill, or `off`. Must be stated where there is a plug action.',
+      examples: ['off', { dropOutSpeed: '50 rpm', pickUpSpeed: '100 rpm', delay: '5 ms' }],
+    }),
+});

@@ -1,0 +1,50 @@
+import type { UnitFactory } from '#unitmath';
+import unitmath from '#unitmath';
+
+/** W; the electrical horsepower, by definition. Source: NIST SP 811 (2008), appendix B.8. */
+const electricalHorsepower = 746;
+/** W; 75 kgf·m/s with g = 9.80665 m/s². Source: NIST SP 811 (2008), appendix B.8. */
+const metricHorsepower = 735.49875;
+
+/**
+ * The library's own `lb`, `ft`, `lbf` and `hp` are the legal ones (pound and yard agreement of 1959, standard gravity
+ * of the CGPM 1901); a test holds it to that. Here only what it lacks is added.
+ */
+const unit: UnitFactory = unitmath.config({
+  definitions: {
+    baseQuantities: ['APPARENT_POWER'],
+    units: {
+      rpm: { value: `${Math.PI / 30} rad/s` },
+      kgf: { value: '9.80665 N' },
+      hpElectric: { value: `${electricalHorsepower} W` },
+      hpMetric: { value: `${metricHorsepower} W` },
+      VA: { quantity: 'APPARENT_POWER', value: 1, prefixes: 'SHORT' },
+    },
+  },
+});
+
+/** Words, each with an optional whole power, joined by spaces and slashes. */
+const unitShape = /^[A-Za-z]+(?:\^-?[1-9])?(?:[ /][A-Za-z]+(?:\^-?[1-9])?)*$/;
+
+/**
+ * Converts one of a unit into another unit. The only place that knows the unit library.
+ *
+ * @param from a unit in the library's spelling (see `normaliseUnit`)
+ * @param to the same
+ * @returns how many `to` one `from` is; `unknown` where `from` is not a unit; `otherDimension` where it is one of
+ *   another quantity
+ */
+export function unitFactor(from: string, to: string): number | 'unknown' | 'otherDimension' {
+  if (from === to) return 1;
+  if (!unitShape.test(from)) return 'unknown';
+  try {
+    unit(1, from);
+  } catch {
+    return 'unknown';
+  }
+  try {
+    return unit(1, from).to(to).getValue();
+  } catch {
+    return 'otherDimension';
+  }
+}

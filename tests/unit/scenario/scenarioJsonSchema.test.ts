@@ -1,0 +1,95 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { scenarioJsonSchema } from '../../../src/scenario/scenarioJsonSchema.ts';
+import { codesOf, type Group, minimalScenario } from './minimalScenario.ts';
+
+const schema = scenarioJsonSchema();
+const validate = new Ajv2020({
+  strict: true,
+  strictTypes: false,
+  allowUnionTypes: true,
+  discriminator: false,
+}).compile(schema);
+
+const examples = readdirSync('examples').filter((name) => name.endsWith('.yaml'));
+
+it('names its draft', () => {
+  expect(schema).toMatchObject({ $schema: 'https://json-schema.org/draft/2020-12/schema', type: 'object' });
+});
+
+it.each(examples)('accepts the example %s', (name) => {
+  expect(validate(parse(readFileSync(`examples/${name}`, 'utf8')))).toBe(true);
+});
+
+it('accepts the smallest scenario', () => {
+  expect(validate(minimalScenario())).toBe(true);
+});
+
+const structurallyWrong: readonly (readonly [string, Group])[] = [
+  ['an unknown section', { machin: {} }],
+  ['an unknown key', { supply: { angel: '3 deg' } }],
+  ['a missing key', { machine: { inertia: undefined } }],
+  ['a bare number', { supply: { lineVoltage: 460 } }],
+  ['a number without a unit in quotes', { supply: { lineVoltage: '460' } }],
+  ['a unit without a number', { supply: { lineVoltage: 'V' } }],
+  ['a decimal comma', { load: { inertia: '0,6 kg m^2' } }],
+  ['an odd number of poles', { machine: { poles: 5 } }],
+  ['an unknown word', { machine: { connection: 'triangle' } }],
+  ['an unknown action', { actions: [{ at: '0 s', do: 'reverse' }] }],
+  ['no action', { actions: [] }],
+  ['three cages', { machine: { cages: Array(3).fill({ resistance: '1 ohm', leakage: '1 ohm' }) } }],
+  ['a fan without a kind', { load: { torque: { torque: '3 N m', atSpeed: '100 rpm' } } }],
+  ['a load torque that is a word', { load: { torque: 'nothing' } }],
+  ['two scatter times', { starter: { closingScatter: ['0 ms', '0 ms'] } }],
+  ['an end time that is a word', { solver: { endTime: 'never' } }],
+  ['a tolerance of 1', { solver: { relativeTolerance: 1 } }],
+  ['another version', { schemaVersion: 2 }],
+  ['a converter', { supply: { kind: 'converter' } }],
+  ['capacitors', { machine: { powerFactorCapacitors: '10 kvar' } }],
+  ['an empty title', { title: '' }],
+];
+
+describe('what the schema rejects the parser rejects too', () => {
+  it.each(structurallyWrong)('%s', (_, changes) => {
+    const scenario = minimalScenario(changes);
+    expect(validate(scenario)).toBe(false);
+    expect(codesOf(scenario).length).toBeGreaterThan(0);
+  });
+});
+
+describe('an editor finds help for every key', () => {
+  const keys = propertiesOf(schema, '');
+
+  it('some sixty keys are described', () => {
+    expect(keys.length).toBeGreaterThan(50);
+  });
+
+  it.each(keys)('%s has a description', (_, property) => {
+    expect(property).toHaveProperty('description', expect.stringMatching(/\.$/));
+  });
+
+  it.each(keys.filter(([, property]) => 'pattern' in property))(
+    '%s has an example its own form accepts',
+    (_, property) => {
+      const shown = property.examples;
+      if (!Array.isArray(shown)) throw new Error('no examples');
+      for (const example of shown) expect(String(example)).toMatch(new RegExp(String(property.pattern), 'u'));
+    },
+  );
+});
+
+/** Every property anywhere in the schema, with its path; the word that tells kinds of load apart needs no text. */
+function propertiesOf(node: unknown, path: string): [string, Group][] {
+  if (typeof node !== 'object' || node === null) return [];
+  return Object.entries(node).flatMap(([key, value]): [string, Group][] => {
+    if (key !== 'properties') return propertiesOf(value, path);
+    return Object.entries(value as Group).flatMap(([name, property]): [string, Group][] => {
+      const here = `${path}.${name}`.replace(/^\./, '');
+      const own: [string, Group][] =
+        name === 'kind' && path.includes('torque') ? [] : [[here, property as Group]];
+      return [...own, ...propertiesOf(property, here)];
+    });
+  });
+}
