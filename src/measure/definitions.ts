@@ -21,14 +21,34 @@ export const DEFINITIONS: Readonly<
     definition:
       'From the first touch that completes a circuit to 95 % of the speed at which circuit and load balance.',
   },
-  startI2tA: { unit: 'A²·s', definition: 'Integral of the squared current of phase A over the start.' },
-  startI2tB: { unit: 'A²·s', definition: 'Integral of the squared current of phase B over the start.' },
-  startI2tC: { unit: 'A²·s', definition: 'Integral of the squared current of phase C over the start.' },
-  startStatorHeat: { unit: 'J', definition: 'Heat in the stator winding over the start (all phases).' },
-  startRotorHeat: { unit: 'J', definition: 'Heat in the rotor cage or cages over the start.' },
+  startI2tA: {
+    unit: 'A²·s',
+    definition:
+      'Integral of the squared current of phase A from the start command until the machine is up to speed (as in the run-up time; or to the next action).',
+  },
+  startI2tB: {
+    unit: 'A²·s',
+    definition:
+      'Integral of the squared current of phase B from the start command until the machine is up to speed (as in the run-up time; or to the next action).',
+  },
+  startI2tC: {
+    unit: 'A²·s',
+    definition:
+      'Integral of the squared current of phase C from the start command until the machine is up to speed (as in the run-up time; or to the next action).',
+  },
+  startStatorHeat: {
+    unit: 'J',
+    definition:
+      'Heat in the stator winding from the start command until the machine is up to speed (as in the run-up time; or to the next action).',
+  },
+  startRotorHeat: {
+    unit: 'J',
+    definition:
+      'Heat in the rotor cage or cages from the start command until the machine is up to speed (as in the run-up time; or to the next action).',
+  },
   startRotorHeatMultiple: {
     unit: '1',
-    definition: 'Rotor heat of the start over the kinetic energy of rotor and load at its end.',
+    definition: 'Rotor heat of the start over the kinetic energy of rotor and load when it is up to speed.',
   },
   commandToTouch: {
     unit: 's',

@@ -45,22 +45,26 @@ export function largest(
     const value = Math.abs(shapedAt(node));
     if (value > swing) swing = value;
   }
+  const segmentOf = (node: number) => quadrature.cellSegment[Math.floor(node / NODES_PER_CELL)];
   const candidates: { node: number; bound: number }[] = [];
   for (let node = first; node <= last; node++) {
     const value = shapedAt(node);
-    const left = shapedAt(node - 1);
-    const right = shapedAt(node + 1);
+    // Across a segment's edge there is no neighbour: a crest may hide between the last sample and the edge.
+    const left = segmentOf(node - 1) === segmentOf(node) ? shapedAt(node - 1) : Number.NaN;
+    const right = segmentOf(node + 1) === segmentOf(node) ? shapedAt(node + 1) : Number.NaN;
     // Comparisons with a missing neighbour (NaN) are false: an edge sample stays a candidate.
     if (Number.isNaN(value) || value < left || value < right) continue;
     const rise = Math.max(value - left, value - right);
     candidates.push({ node, bound: value + (Number.isNaN(rise) ? SAMPLING_LOSS * swing : rise / 2) });
   }
-  candidates.sort((a, b) => b.bound - a.bound || a.node - b.node);
+  // Of a plateau, whose samples differ by rounding only, the earliest.
+  const level = (bound: number) => Math.round(bound / (ROUNDING * swing || 1));
+  candidates.sort((a, b) => level(b.bound) - level(a.bound) || a.node - b.node);
   let result: Extremum | null = null;
   for (const { node, bound } of candidates) {
     if (result !== null && bound <= result.value + ROUNDING * swing) break;
     const crest = refine(quadrature, node, signal, shape, ta, tb);
-    if (result === null || crest.value > result.value) result = crest;
+    if (result === null || crest.value > result.value + ROUNDING * swing) result = crest;
   }
   return result;
 }

@@ -6,7 +6,7 @@ import { largest } from './extremum.ts';
 import { found, type Measurement, type MetricGroup, missing } from './measurement.ts';
 import type { Metric, MetricKey } from './metric.ts';
 import type { ReversalOperation } from './operations.ts';
-import { UP_TO_SPEED } from './startMetrics.ts';
+import { startEnd, UP_TO_SPEED } from './startMetrics.ts';
 import { currentMetrics, heatMetrics, kineticEnergy, rotorHeat, torqueMetrics } from './windowMetrics.ts';
 
 const TURN = 2 * Math.PI;
@@ -102,7 +102,7 @@ export function plugMetrics(m: Measurement): MetricGroup {
     return { ...peaks, ...allMissing(stopKeys, 'the machine does not come to zero speed in this run') };
   const { trajectory } = m.quadrature;
   const heat = rotorHeat(m, command, zero);
-  const startHeat = start === null ? null : rotorHeat(m, start.from, start.to);
+  const startHeat = start === null ? null : rotorHeat(m, start.from, startEnd(m, start));
   const turned = Math.abs(trajectory.at(zero).position - trajectory.at(command).position) / TURN;
   return {
     ...peaks,

@@ -1,7 +1,8 @@
 import { steadySpeed } from '../shaft/steadySpeed.ts';
 import { crossings } from './crossing.ts';
 import { found, type Measurement, type MetricGroup, missing } from './measurement.ts';
-import { METRIC_KEYS } from './metric.ts';
+import { METRIC_KEYS, type Metric } from './metric.ts';
+import type { StartOperation } from './operations.ts';
 import { currentMetrics, heatMetrics, kineticEnergy, rotorHeat, torqueMetrics } from './windowMetrics.ts';
 
 /** "Up to speed": this fraction of the steady speed. */
@@ -20,33 +21,34 @@ export function startMetrics(m: Measurement): MetricGroup {
     );
   }
   const { from, to } = start;
-  const energy = kineticEnergy(m, to);
+  const time = startTime(m, start);
+  // Heat belongs to the start only until the machine is up to speed; what follows is running.
+  const upToSpeed = time.time ?? to;
+  const energy = kineticEnergy(m, upToSpeed);
   return {
     ...currentMetrics(m, 'start', from, to),
     ...torqueMetrics(m, 'start', from, to),
-    startTime: startTime(m),
-    ...heatMetrics(m, 'start', from, to),
+    startTime: time,
+    ...heatMetrics(m, 'start', from, upToSpeed),
     startRotorHeatMultiple:
       energy > 0
-        ? found('startRotorHeatMultiple', rotorHeat(m, from, to) / energy)
+        ? found('startRotorHeatMultiple', rotorHeat(m, from, upToSpeed) / energy)
         : missing('startRotorHeatMultiple', 'the machine does not turn at the end of the start'),
   };
 }
 
-function startTime(m: Measurement) {
+/** When the start was over, s: up to speed, or cut short by the next action. */
+export function startEnd(m: Measurement, start: StartOperation): number {
+  return startTime(m, start).time ?? start.to;
+}
+
+function startTime(m: Measurement, start: StartOperation): Metric {
   const { trajectory } = m.quadrature;
-  const { start } = m.operations;
-  if (start === null || start.touch === null) return missing('startTime', 'no contactor closed');
+  if (start.touch === null) return missing('startTime', 'no contactor closed');
   const target = steadySpeed(trajectory.scenario, start.direction);
   if (target === null) return missing('startTime', 'the machine cannot drive this load at any steady speed');
-  const [reached] = crossings(
-    m.quadrature,
-    'speed',
-    UP_TO_SPEED * target,
-    target > 0 ? 'up' : 'down',
-    start.touch,
-    start.to,
-  );
+  const way = target > 0 ? 'up' : 'down';
+  const [reached] = crossings(m.quadrature, 'speed', UP_TO_SPEED * target, way, start.touch, start.to);
   if (reached === undefined) return missing('startTime', 'the speed was not reached before the next action');
   return found('startTime', reached - start.touch, { time: reached });
 }

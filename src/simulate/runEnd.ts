@@ -43,6 +43,8 @@ export function endPlanner(scenario: Scenario, shaft: Shaft): (context: EndConte
     return settledSpeed.get(direction) ?? null;
   };
   const comesToRest = shaft.breakaway > 0 && shaft.breakaway >= Math.abs(shaft.gravity);
+  // After a plug stop only the switch's drop-out speed is left; without friction nothing brings it to rest soon.
+  const coasts = scenario.actions.at(-1)?.do === 'coast';
   const slowsDown = shaft.gravity === 0 && (shaft.viscous > 0 || shaft.fan > 0);
 
   return ({ t, starter, omegaM, held }) => {
@@ -51,7 +53,8 @@ export function endPlanner(scenario: Scenario, shaft: Shaft): (context: EndConte
       if (held) return { kind: 'at', t: t + TAIL_AT_REST };
       if (comesToRest) return { kind: 'open' };
       const limit = SLOW_FRACTION * synchronous;
-      if (slowsDown && Math.abs(omegaM) > limit) return { kind: 'whenNear', target: 0, band: limit };
+      if (coasts && slowsDown && Math.abs(omegaM) > limit)
+        return { kind: 'whenNear', target: 0, band: limit };
       return { kind: 'at', t: t + TAIL_COASTING };
     }
     const released = starter.plugging !== null && scenario.starter.zeroSpeedSwitch !== null;
