@@ -1,12 +1,12 @@
-import { goldenSection } from '../numeric/goldenSection.ts';
+import { largestBetween } from '../numeric/largestBetween.ts';
 import type { MachineData, Supply } from '../scenario/scenario.ts';
 import { steadyState } from './steadyState.ts';
 
 type SteadySupply = Parameters<typeof steadyState>[1];
 
 /** Slips scanned for the maximum; a double cage may have two maxima. Covers pull-out slips from 0.1 % to beyond standstill. */
-const SCAN = { lowest: 1e-3, highest: 4, points: 200 } as const;
-/** Relative width at which the golden-section search stops: below it torque differences are rounding. */
+const SCAN = { lowest: 1e-3, highest: 4, points: 60 } as const;
+/** Relative width at which the search stops: below it torque differences are rounding. */
 const GOLDEN_END = 1e-9;
 
 /** Largest steady-state motoring torque and its slip (0 < slip), for any number of cages. */
@@ -15,11 +15,15 @@ export function breakdown(machine: MachineData, supply: SteadySupply): { torque:
   const low = Math.log(SCAN.lowest);
   const step = (Math.log(SCAN.highest) - low) / SCAN.points;
   let best = low;
+  let highest = Number.NEGATIVE_INFINITY;
   for (let i = 0; i <= SCAN.points; i++) {
-    const x = low + i * step;
-    if (torque(x) > torque(best)) best = x;
+    const value = torque(low + i * step);
+    if (value > highest) {
+      highest = value;
+      best = low + i * step;
+    }
   }
-  const slip = Math.exp(goldenSection(torque, best - step, best + step, GOLDEN_END).x);
+  const slip = Math.exp(largestBetween(torque, best - step, best + step, GOLDEN_END).x);
   return { torque: steadyState(machine, supply, slip).torque, slip };
 }
 

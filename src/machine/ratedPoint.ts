@@ -1,4 +1,5 @@
 import { bisect } from '../numeric/bisect.ts';
+import { largestBetween } from '../numeric/largestBetween.ts';
 import { contradiction } from '../scenario/contradiction.ts';
 import type { MachineData, Supply } from '../scenario/scenario.ts';
 import { breakdown, stiff } from './breakdown.ts';
@@ -88,15 +89,10 @@ function mostPower(machine: MachineData, supply: Supply): number {
   return shaftPower(machine, supply, slipOfMostPower(machine, supply));
 }
 
-/** Points that scan for the maximum of shaft power; it is flat there, so the scan is fine enough. */
-const SCAN_POINTS = 400;
+/** Width at which the search for the slip of most power stops; power is flat there. */
+const SLIP_WIDTH = 1e-6;
 
 function slipOfMostPower(machine: MachineData, supply: Supply): number {
   const last = Math.min(1, breakdown(machine, supply).slip);
-  let best = 0;
-  for (let i = 1; i <= SCAN_POINTS; i++) {
-    const slip = (i / SCAN_POINTS) * last;
-    if (shaftPower(machine, supply, slip) > shaftPower(machine, supply, best)) best = slip;
-  }
-  return best;
+  return largestBetween((slip) => shaftPower(machine, supply, slip), 0, last, SLIP_WIDTH).x;
 }

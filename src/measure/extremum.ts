@@ -1,4 +1,4 @@
-import { goldenSection } from '../numeric/goldenSection.ts';
+import { largestBetween } from '../numeric/largestBetween.ts';
 import { cellAt, NODES_PER_CELL, type Quadrature, signalIn } from './quadrature.ts';
 import type { Signal } from './signals.ts';
 
@@ -9,10 +9,10 @@ export interface Extremum {
 }
 
 /**
- * A sample at the edge of a window or segment may miss its crest by this fraction of the swing: nodes lie at most 1/14
- * period apart, so that a swing at twice the supply frequency is sampled within 26° of its crest, 1 − cos 26° = 10 %.
+ * A sample at the edge of a window or segment may miss its crest by this fraction of the swing: nodes lie at most 1/11
+ * period apart, so that a swing at twice the supply frequency is sampled within 33° of its crest, 1 − cos 33° = 16 %.
  */
-const SAMPLING_LOSS = 0.1;
+const SAMPLING_LOSS = 0.16;
 /** Differences below this fraction of the swing are rounding: a plateau is not searched crest by crest. */
 const ROUNDING = 1e-12;
 /** Width at which the refinement of a crest stops, s: at 60 Hz a crest is flat to 1e-11 over it. */
@@ -34,28 +34,31 @@ export function largest(
 ): Extremum | null {
   const { nodeTime, samples } = quadrature;
   const column = samples[signal];
-  const first = cellAt(quadrature, ta) * NODES_PER_CELL;
-  const last = (cellAt(quadrature, tb) + 1) * NODES_PER_CELL - 1;
-  const shapedAt = (node: number) =>
-    node >= first && node <= last && nodeTime[node]! > ta && nodeTime[node]! < tb
-      ? shape(column[node]!)
-      : Number.NaN;
+  let first = cellAt(quadrature, ta) * NODES_PER_CELL;
+  let last = (cellAt(quadrature, tb) + 1) * NODES_PER_CELL - 1;
+  while (first <= last && nodeTime[first]! <= ta) first++;
+  while (last >= first && nodeTime[last]! >= tb) last--;
   let swing = 0;
+  let highest = Number.NEGATIVE_INFINITY;
   for (let node = first; node <= last; node++) {
-    const value = Math.abs(shapedAt(node));
-    if (value > swing) swing = value;
+    const value = shape(column[node]!);
+    if (value > highest) highest = value;
+    if (Math.abs(value) > swing) swing = Math.abs(value);
   }
-  const segmentOf = (node: number) => quadrature.cellSegment[Math.floor(node / NODES_PER_CELL)];
   const candidates: { node: number; bound: number }[] = [];
+  let here = Number.NaN;
+  let next = first <= last ? shape(column[first]!) : Number.NaN;
   for (let node = first; node <= last; node++) {
-    const value = shapedAt(node);
     // Across a segment's edge there is no neighbour: a crest may hide between the last sample and the edge.
-    const left = segmentOf(node - 1) === segmentOf(node) ? shapedAt(node - 1) : Number.NaN;
-    const right = segmentOf(node + 1) === segmentOf(node) ? shapedAt(node + 1) : Number.NaN;
+    const left = node > first && !opensSegment(quadrature, node) ? here : Number.NaN;
+    here = next;
+    next = node < last ? shape(column[node + 1]!) : Number.NaN;
+    const right = node < last && !opensSegment(quadrature, node + 1) ? next : Number.NaN;
     // Comparisons with a missing neighbour (NaN) are false: an edge sample stays a candidate.
-    if (Number.isNaN(value) || value < left || value < right) continue;
-    const rise = Math.max(value - left, value - right);
-    candidates.push({ node, bound: value + (Number.isNaN(rise) ? SAMPLING_LOSS * swing : rise / 2) });
+    if (Number.isNaN(here) || here < left || here < right) continue;
+    const rise = Math.max(here - left, here - right);
+    const bound = here + (Number.isNaN(rise) ? SAMPLING_LOSS * swing : rise / 2);
+    if (bound >= highest) candidates.push({ node, bound });
   }
   // Of a plateau, whose samples differ by rounding only, the earliest.
   const level = (bound: number) => Math.round(bound / (ROUNDING * swing || 1));
@@ -69,7 +72,14 @@ export function largest(
   return result;
 }
 
-/** Golden section between the neighbouring nodes; stays inside the segment, whose ends count too. */
+/** True for the first node of a segment. */
+function opensSegment(quadrature: Quadrature, node: number): boolean {
+  if (node % NODES_PER_CELL !== 0) return false;
+  const cell = node / NODES_PER_CELL;
+  return quadrature.cellSegment[cell] !== quadrature.cellSegment[cell - 1];
+}
+
+/** Parabolic search between the neighbouring nodes; stays inside the segment, whose ends count too. */
 function refine(
   quadrature: Quadrature,
   node: number,
@@ -89,6 +99,6 @@ function refine(
     while (t > quadrature.cellEdge[k + 1]! && quadrature.cellSegment[k + 1] === segment) k++;
     return shape(signalIn(quadrature, k, signal, t));
   };
-  const crest = goldenSection(f, from, to, REFINED_WIDTH);
+  const crest = largestBetween(f, from, to, REFINED_WIDTH);
   return { value: crest.value, time: crest.x };
 }

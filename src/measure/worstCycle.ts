@@ -1,6 +1,9 @@
-import { bisect } from '../numeric/bisect.ts';
+import { locate } from '../numeric/locate.ts';
 import type { Extremum } from './extremum.ts';
 import { cellAt, integral, NODES_PER_CELL, type Quadrature, signalIn } from './quadrature.ts';
+
+/** Width to which the end of the worst period is located, s. */
+const CREST_WIDTH = 1e-9;
 
 /** Error of the coarse estimate of a window, relative; windows that cannot beat the best within it are not refined. */
 const ESTIMATE_ERROR = 0.02;
@@ -71,8 +74,8 @@ function coarseIntegral(quadrature: Quadrature, phase: 'A' | 'B' | 'C'): (t: num
  * at an end when the slope does not change sign.
  */
 function crestBetween(slope: (t: number) => number, from: number, to: number): number {
-  const rising = slope(from) > 0;
-  const falling = slope(to) < 0;
-  if (rising && falling) return bisect(slope, from, to);
-  return rising ? to : from;
+  const atFrom = slope(from);
+  const atTo = slope(to);
+  if (atFrom > 0 && atTo < 0) return locate(slope, from, to, atFrom, atTo, CREST_WIDTH);
+  return atFrom > 0 ? to : from;
 }

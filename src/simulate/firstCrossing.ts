@@ -1,6 +1,6 @@
-import { locate } from './locate.ts';
+import { locate } from '../numeric/locate.ts';
 import type { Step } from './odexAdapter.ts';
-import { PROBES_PER_PERIOD } from './tolerances.ts';
+import { EVENT_WIDTH, PROBES_PER_PERIOD } from './tolerances.ts';
 import type { Watch } from './watches.ts';
 
 /**
@@ -32,7 +32,7 @@ export function firstCrossing(
       const fires =
         (watch.crossing !== 'falling' && a < 0 && b >= 0) || (watch.crossing !== 'rising' && a > 0 && b <= 0);
       if (!fires) continue;
-      const t = b === 0 ? right : locate((time) => watch.g(step, time), left, right, a, b);
+      const t = b === 0 ? right : locate((time) => watch.g(step, time), left, right, a, b, EVENT_WIDTH);
       if (earliest === null || t < earliest.t) earliest = { t, watch };
     }
     if (earliest !== null) return earliest;
