@@ -1,0 +1,34 @@
+import type { RunResult } from '../measure/result.ts';
+import { energyFigure } from './energyFigure.ts';
+import { type ReportOptions, renderReportHtml } from './renderReportHtml.ts';
+import { renderSummaryJson } from './renderSummaryJson.ts';
+import { renderSvg } from './renderSvg.ts';
+import { renderTraceCsv, type TraceOptions } from './renderTraceCsv.ts';
+import { switchingFigures } from './switchingFigures.ts';
+import { timeFigure } from './timeFigure.ts';
+import { torqueSpeedFigure } from './torqueSpeedFigure.ts';
+
+export interface ReportFile {
+  /** Path inside the report folder, with forward slashes. */
+  readonly name: string;
+  readonly content: string;
+}
+
+/** All files of a report folder: the report, its figures as SVG in light colours, the trace and the summary. */
+export function buildReportFiles(result: RunResult, options: ReportOptions & TraceOptions): ReportFile[] {
+  const figures = [
+    timeFigure(result, options),
+    ...switchingFigures(result, options),
+    torqueSpeedFigure(result, options),
+    energyFigure(result, options),
+  ];
+  return [
+    { name: 'report.html', content: renderReportHtml(result, options) },
+    ...figures.map((spec) => ({
+      name: `figures/${spec.id}.svg`,
+      content: `${renderSvg(spec, { theme: 'light' })}\n`,
+    })),
+    { name: 'trace.csv', content: renderTraceCsv(result, options) },
+    { name: 'summary.json', content: renderSummaryJson(result, options) },
+  ];
+}

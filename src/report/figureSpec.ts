@@ -1,0 +1,117 @@
+import type { Quantity } from './palette.ts';
+
+/**
+ * A figure as data, whatever draws it: panels stacked over one shared horizontal axis, with marks for events.
+ * Values are in the units the axis labels state.
+ */
+export interface FigureSpec {
+  /** Unique in a report; letters, digits and hyphens. */
+  readonly id: string;
+  /** Says what is seen, with the numbers. */
+  readonly title: string;
+  /** How to read it, one sentence. */
+  readonly note: string;
+  /** Text alternative for readers who do not see the figure. */
+  readonly description: string;
+  readonly x: AxisSpec;
+  readonly panels: readonly PanelSpec[];
+  readonly marks: readonly EventMark[];
+  readonly bands: readonly Band[];
+}
+
+export interface AxisSpec {
+  /** "Quantity (unit)" */
+  readonly label: string;
+  readonly domain: readonly [number, number];
+}
+
+export type PanelSpec = LinesPanel | StatesPanel | BarsPanel;
+
+/** Curves over the shared axis. */
+export interface LinesPanel {
+  readonly kind: 'lines';
+  readonly y: AxisSpec;
+  /** Share of the figure's height, relative to the other panels. */
+  readonly weight: number;
+  readonly series: readonly Series[];
+  readonly references: readonly ReferenceLine[];
+  readonly points: readonly PointMark[];
+}
+
+/** What contacts do: a row per pole, an interval where it is closed or arcing, nothing where it is open. */
+export interface StatesPanel {
+  readonly kind: 'states';
+  readonly rows: readonly StateRow[];
+}
+
+/** Labelled bars from zero; the shared horizontal axis is the value. */
+export interface BarsPanel {
+  readonly kind: 'bars';
+  readonly rows: readonly BarRow[];
+}
+
+export type Dash = 'solid' | 'dash' | 'dot' | 'dashdot';
+
+export type Series =
+  | {
+      readonly form: 'line';
+      readonly label: string;
+      readonly quantity: Quantity;
+      readonly dash: Dash;
+      readonly x: Float64Array;
+      readonly y: Float64Array;
+    }
+  /** Smallest and largest value in each column of the drawing: an oscillation too fast to draw as a line. */
+  | {
+      readonly form: 'envelope';
+      readonly label: string;
+      readonly quantity: Quantity;
+      readonly x: Float64Array;
+      readonly low: Float64Array;
+      readonly high: Float64Array;
+    };
+
+/** A thin line at a rated value. */
+export interface ReferenceLine {
+  readonly y: number;
+  readonly label: string;
+}
+
+/** One value worth a number, such as an exact extremum. */
+export interface PointMark {
+  readonly x: number;
+  readonly y: number;
+  readonly label: string;
+  readonly quantity: Quantity;
+}
+
+export interface EventMark {
+  readonly x: number;
+  readonly label: string;
+}
+
+export interface StateRow {
+  readonly label: string;
+  readonly intervals: readonly StateInterval[];
+}
+
+export interface StateInterval {
+  readonly x0: number;
+  readonly x1: number;
+  readonly state: 'closed' | 'arcing';
+}
+
+/** A stretch in which fewer than three poles conduct. */
+export interface Band {
+  readonly x0: number;
+  readonly x1: number;
+  readonly label: string;
+}
+
+export interface BarRow {
+  readonly label: string;
+  readonly value: number;
+  /** The value with its unit. */
+  readonly text: string;
+  readonly quantity: Quantity;
+}

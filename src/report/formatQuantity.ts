@@ -1,0 +1,98 @@
+/** SI, or the units customary in the United States where they differ. Speeds are in r/min in both. */
+export type UnitSystem = 'SI' | 'us';
+
+/** How a quantity is shown: displayed value = SI value × `perSi`. */
+export interface DisplayUnit {
+  readonly label: string;
+  readonly perSi: number;
+}
+
+export interface QuantityOptions {
+  readonly system: UnitSystem;
+  /** Show times in milliseconds: for intervals of contacts and arcs. */
+  readonly milli?: boolean;
+}
+
+/** Pound-force foot, N·m: 0.3048 m × 0.45359237 kg × 9.80665 m/s², exact. */
+const LBF_FT = 1.3558179483314003;
+/** Pound foot squared, kg·m²: 0.45359237 kg × (0.3048 m)², exact. */
+const LB_FT2 = 0.0421401100938048;
+/** Mechanical horsepower, W: 550 ft·lbf/s. */
+const HORSEPOWER = 745.6998715822702;
+/** International Table British thermal unit, J, exact. */
+const BTU = 1055.05585262;
+/** r/min in one rad/s. */
+const RPM_PER_RADPS = 30 / Math.PI;
+/** Degrees in one radian. */
+const DEGREES_PER_RADIAN = 180 / Math.PI;
+
+const SI_DISPLAY: Readonly<Record<string, DisplayUnit>> = {
+  'rad/s': { label: 'r/min', perSi: RPM_PER_RADPS },
+  rad: { label: '°', perSi: DEGREES_PER_RADIAN },
+  W: { label: 'kW', perSi: 1e-3 },
+  J: { label: 'kJ', perSi: 1e-3 },
+  H: { label: 'mH', perSi: 1e3 },
+  '1': { label: '', perSi: 1 },
+};
+
+const US_DISPLAY: Readonly<Record<string, DisplayUnit>> = {
+  ...SI_DISPLAY,
+  N·m: { label: 'lbf·ft', perSi: 1 / LBF_FT },
+  'N·m·s/rad': { label: 'lbf·ft·s/rad', perSi: 1 / LBF_FT },
+  'N·m·s²/rad²': { label: 'lbf·ft·s²/rad²', perSi: 1 / LBF_FT },
+  'kg·m²': { label: 'lb·ft²', perSi: 1 / LB_FT2 },
+  W: { label: 'hp', perSi: 1 / HORSEPOWER },
+  J: { label: 'Btu', perSi: 1 / BTU },
+};
+
+/** The unit in which an SI quantity is shown, and the factor to it. A unit without an entry is shown as it is. */
+export function displayUnit(unit: string, options: QuantityOptions): DisplayUnit {
+  if (unit === 's' && options.milli === true) return { label: 'ms', perSi: 1e3 };
+  const table = options.system === 'us' ? US_DISPLAY : SI_DISPLAY;
+  return table[unit] ?? { label: unit, perSi: 1 };
+}
+
+/**
+ * Formats a number with three significant digits; whole digits are never rounded away (1402, not 1400), five and
+ * more are grouped by narrow no-break spaces. The minus is the true minus sign.
+ */
+export function formatNumber(value: number): string {
+  if (!Number.isFinite(value)) return 'not a number';
+  const size = Math.abs(value);
+  const sign = value < 0 ? '−' : '';
+  if (size === 0) return '0';
+  // 99.95 would show as 100.0 with three significant digits taken literally; round first, then decide.
+  const rounded = Number(size.toPrecision(3));
+  if (rounded >= 100) return sign + groupThousands(Math.round(size));
+  if (rounded >= 0.001) return sign + size.toPrecision(3);
+  const [digits, exponent] = size.toExponential(2).split('e');
+  return `${sign}${digits} × 10${superscript(Number(exponent))}`;
+}
+
+/** Formats an SI value with its display unit: "1402 A", "0.421 s", "−1.73 lbf·ft". Null is "—". */
+export function formatQuantity(value: number | null, unit: string, options: QuantityOptions): string {
+  if (value === null) return '—';
+  const shown = displayUnit(unit, options);
+  const number = formatNumber(value * shown.perSi);
+  if (shown.label === '') return number;
+  return shown.label === '°' ? `${number}°` : `${number} ${shown.label}`;
+}
+
+/** An instant of the run, to a tenth of a millisecond: what separates two poles' clearings is of that size. */
+export function formatInstant(t: number): string {
+  return Number.isFinite(t) ? `${t.toFixed(4).replace('-', '−')} s` : 'not a number';
+}
+
+/** "18.1 × rated": a multiple and what it is a multiple of. */
+export function formatMultiple(multiple: number, of: string): string {
+  return `${formatNumber(multiple)} × ${of}`;
+}
+
+function groupThousands(whole: number): string {
+  const digits = String(whole);
+  return digits.length < 5 ? digits : digits.replace(/\B(?=(\d{3})+$)/gu, '\u202F');
+}
+
+function superscript(exponent: number): string {
+  return [...String(exponent)].map((digit) => (digit === '-' ? '⁻' : '⁰¹²³⁴⁵⁶⁷⁸⁹'[Number(digit)])).join('');
+}

@@ -1,0 +1,93 @@
+import type { MetricKey, Metrics } from '../measure/metric.ts';
+import type { RunResult } from '../measure/result.ts';
+import { formatMetric, formatMetricMultiple } from './formatMetric.ts';
+import { formatNumber, type UnitSystem } from './formatQuantity.ts';
+import { METRIC_GROUPS, type MetricLabel } from './metricLabels.ts';
+
+/** One of the four numbers that matter most. */
+export interface KeyNumber {
+  readonly label: string;
+  /** With unit. */
+  readonly value: string;
+  /** Multiple and circumstances, or why the number is missing. */
+  readonly detail: string;
+}
+
+const LABELS: ReadonlyMap<MetricKey, MetricLabel> = new Map(
+  METRIC_GROUPS.flatMap((group) => group.rows).map((row) => [row.key, row]),
+);
+
+/** How a metric is labelled. */
+export function metricLabel(key: MetricKey): MetricLabel {
+  return LABELS.get(key) ?? { key, label: key };
+}
+
+/** Of several metrics of one unit, the key of the largest magnitude; null when all are missing. */
+export function worstOf(metrics: Metrics, keys: readonly MetricKey[]): MetricKey | null {
+  let worst: MetricKey | null = null;
+  for (const key of keys) {
+    const size = Math.abs(metrics[key].value ?? 0);
+    if (metrics[key].value !== null && (worst === null || size > Math.abs(metrics[worst].value ?? 0)))
+      worst = key;
+  }
+  return worst;
+}
+
+/** The key of the largest air-gap torque of the run, by magnitude. */
+export function worstTorqueKey(metrics: Metrics): MetricKey | null {
+  return worstOf(metrics, TORQUES);
+}
+
+/** The key of the highest phase current of the run. */
+export function peakCurrentKey(metrics: Metrics): MetricKey | null {
+  return worstOf(metrics, ['plugPeakCurrent', 'startPeakCurrent']);
+}
+
+const TORQUES = [
+  'plugMinimumTorque',
+  'plugMaximumTorque',
+  'startMaximumTorque',
+  'startMinimumTorque',
+] as const;
+
+/** Peak current, worst torque, time to zero speed, rotor heat as multiple of a start, in that order. */
+export function keyNumbers(result: RunResult, units: UnitSystem): KeyNumber[] {
+  const { metrics } = result;
+  const extreme = (label: string, key: MetricKey | null, otherwise: MetricKey): KeyNumber => {
+    const metric = metrics[key ?? otherwise];
+    if (key === null) return { label, value: '—', detail: metric.missing ?? 'not in this run' };
+    const when = key.startsWith('start') ? 'while starting' : 'while plugging';
+    const phase = metric.phase === undefined ? [] : [`phase ${metric.phase}`];
+    const detail = [formatMetricMultiple(metric), ...phase, when].filter((part) => part !== '').join(', ');
+    return { label, value: formatMetric(metric, metricLabel(key), units), detail };
+  };
+  const stop = metrics.stopTimeFromParting;
+  return [
+    extreme('Peak current', peakCurrentKey(metrics), 'plugPeakCurrent'),
+    extreme('Worst torque', worstTorqueKey(metrics), 'plugMinimumTorque'),
+    {
+      label: 'Time to zero',
+      value: formatMetric(stop, metricLabel('stopTimeFromParting'), units),
+      detail: stop.value === null ? (stop.missing ?? 'not in this run') : 'from the parting of the contacts',
+    },
+    rotorHeat(metrics, units),
+  ];
+}
+
+/** As multiple of a start; in a run without a start, as multiple of the kinetic energy. */
+function rotorHeat(metrics: Metrics, units: UnitSystem): KeyNumber {
+  const label = 'Rotor heat';
+  const ratio = metrics.plugToStartHeatRatio;
+  const heat = formatMetric(metrics.plugRotorHeat, metricLabel('plugRotorHeat'), units);
+  if (ratio.value !== null) {
+    return { label, value: `${formatNumber(ratio.value)} × a start`, detail: `${heat} in one stop` };
+  }
+  const missing = ratio.missing ?? 'not in this run';
+  const kinetic = metrics.plugRotorHeatMultiple.value;
+  if (kinetic === null) return { label, value: '—', detail: missing };
+  return {
+    label,
+    value: heat,
+    detail: `${formatNumber(kinetic)} × kinetic energy; no multiple of a start: ${missing}`,
+  };
+}

@@ -1,0 +1,214 @@
+import type { RunResult } from '../measure/result.ts';
+import type { Origin } from '../scenario/origin.ts';
+import { isSuccessful } from '../simulate/status.ts';
+import { CAUTIONS } from './cautions.ts';
+import { energyFigure } from './energyFigure.ts';
+import type { FigureSpec } from './figureSpec.ts';
+import { finding, question } from './findings.ts';
+import { formatNumber, type UnitSystem } from './formatQuantity.ts';
+import { interactiveFigure } from './interactiveFigure.ts';
+import { keyNumbers } from './keyNumbers.ts';
+import { list, paragraph } from './markup.ts';
+import { escapeMarkup, jsonForScript } from './plainText.ts';
+import { renderSvg } from './renderSvg.ts';
+import { statusLine } from './renderTerminal.ts';
+import { traceStep } from './renderTraceCsv.ts';
+import { REPORT_SCRIPT } from './reportScript.ts';
+import { reportStyle } from './reportStyle.ts';
+import {
+  accuracyTable,
+  eventTable,
+  inputTables,
+  ledgerTable,
+  metricTables,
+  originTable,
+  ratedTable,
+} from './reportTables.ts';
+import { LEFT_OUT, METHOD, SOURCES } from './reportText.ts';
+import { sha256Base64 } from './sha256.ts';
+import { switchingFigures } from './switchingFigures.ts';
+import { overviewFigure, timeFigure } from './timeFigure.ts';
+import { torqueSpeedFigure } from './torqueSpeedFigure.ts';
+
+export interface ReportOptions {
+  readonly units: UnitSystem;
+  /** Version of the program. */
+  readonly version: string;
+  /** Text of the plotting library's script; without it the report has the static figures alone. */
+  readonly plotlySource?: string;
+  /** Where each input comes from. */
+  readonly origins?: readonly Origin[];
+}
+
+/** Largest residual of the energy ledger that passes without a warning, share of the throughput. */
+const LEDGER_LIMIT = 1e-6;
+/** Width of the drawing for telephones, px. */
+const NARROW_WIDTH = 400;
+/** Heights of the first page's two figures: both fit with the text on a Letter page. */
+const OVERVIEW_SCALE = 0.8;
+const TORQUE_SPEED_SCALE = 0.64;
+/** A longer description stands with the inputs, characters. */
+const SHORT_DESCRIPTION = 240;
+
+/**
+ * The report as one HTML file that needs nothing else: a calculation note with static figures, which print, and plots
+ * to zoom into, which do not. A content security policy forbids every request and every script but its own two.
+ */
+export function renderReportHtml(result: RunResult, options: ReportOptions): string {
+  const { scenario } = result;
+  const title = escapeMarkup(scenario.title);
+  const version = `countertorque ${options.version}`;
+  const scripts = interactiveScripts(result, options);
+  const hashes = scripts.code.map((code) => `'sha256-${sha256Base64(code)}'`).join(' ') || "'none'";
+  const policy = `default-src 'none'; style-src 'unsafe-inline'; img-src data: blob:; script-src ${hashes}; base-uri 'none'; form-action 'none'`;
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="generator" content="${escapeMarkup(version)}">
+<title>${title}: plugging calculation</title>
+<style>${reportStyle(`${scenario.title} · ${version}`)}</style>
+</head>
+<body>
+<main>
+${firstPage(result, options)}
+${inputsSection(result, options)}
+${methodSection()}
+${resultsSection(result, options)}
+${checksSection(result, options)}
+<section><h2>Sources</h2>${list(SOURCES)}</section>
+${scripts.section}
+</main>
+<footer class="screen"><p>${title} · ${escapeMarkup(version)}</p></footer>
+${scripts.data}
+${scripts.code.map((code) => `<script>${code}</script>`).join('\n')}
+</body>
+</html>
+`;
+}
+
+function firstPage(result: RunResult, options: ReportOptions): string {
+  const { scenario } = result;
+  const numbers = keyNumbers(result, options.units)
+    .map(
+      (number) =>
+        `<div><dt>${escapeMarkup(number.label)}</dt><dd class="value">${escapeMarkup(number.value)}</dd><dd class="detail">${escapeMarkup(number.detail)}</dd></div>`,
+    )
+    .join('');
+  return `<section class="first">
+<header style="padding-inline:0">
+${isSuccessful(result.status) ? '' : `<p class="alarm" role="alert">${escapeMarkup(statusLine(result))}</p>`}
+<p class="kind">Calculation note: plugging of a cage induction motor</p>
+<h1>${escapeMarkup(scenario.title)}</h1>
+${isShort(scenario.description) ? paragraph(scenario.description, 'muted') : ''}
+</header>
+${paragraph(question(result), 'question')}
+${paragraph(finding(result, options.units), 'finding')}
+<dl class="numbers">${numbers}</dl>
+${warnings(result)}
+${paragraph(CAUTIONS.join(' '), 'cautions')}
+<p class="screen" id="interactive-link" hidden><a href="#interactive">Plots to zoom into</a></p>
+${figure(overviewFigure(result, options), OVERVIEW_SCALE)}
+${figure({ ...torqueSpeedFigure(result, options), note: '' }, TORQUE_SPEED_SCALE)}
+</section>`;
+}
+
+function isShort(description: string): boolean {
+  return description !== '' && description.length <= SHORT_DESCRIPTION;
+}
+
+function warnings(result: RunResult): string {
+  const { residual } = result.ledger;
+  const ledger =
+    residual < LEDGER_LIMIT
+      ? []
+      : [
+          `The energy ledger does not close: its residual is ${formatNumber(residual)} of the throughput. Do not use these figures.`,
+        ];
+  return [...ledger, ...result.warnings].map((warning) => paragraph(warning, 'note')).join('\n');
+}
+
+function inputsSection(result: RunResult, options: ReportOptions): string {
+  const origins =
+    options.origins === undefined
+      ? paragraph('Where each input comes from was not recorded in this run.', 'muted')
+      : originTable(options.origins);
+  const { description } = result.scenario;
+  return `<section><h2>Inputs</h2>
+${description === '' || isShort(description) ? '' : paragraph(description)}
+${inputTables(result, options.units)}
+${ratedTable(result, options.units)}
+${origins}
+</section>`;
+}
+
+function methodSection(): string {
+  return `<section><h2>Method</h2>
+${METHOD.map((text) => paragraph(text)).join('\n')}
+<h3>What is left out</h3>
+${list(LEFT_OUT)}
+</section>`;
+}
+
+function resultsSection(result: RunResult, options: ReportOptions): string {
+  const figures = [
+    timeFigure(result, options),
+    ...switchingFigures(result, options),
+    energyFigure(result, options),
+  ];
+  return `<section><h2>Results</h2>
+${figures.map((spec) => figure(spec)).join('\n')}
+${metricTables(result, options.units)}
+${eventTable(result)}
+</section>`;
+}
+
+function checksSection(result: RunResult, options: ReportOptions): string {
+  return `<section><h2>Checks</h2>
+${paragraph('Every term of the energy ledger is integrated on its own; none is a remainder. The two balances: electrical energy in = heats + change of magnetic energy + work at the air gap; that work = change of kinetic energy + friction + load.')}
+${ledgerTable(result, options.units)}
+${accuracyTable(result)}
+${paragraph(`trace.csv has a sample every ${formatNumber(1e3 * traceStep(result))} ms and both sides of every switching instant. summary.json repeats every figure in SI units.`)}
+</section>`;
+}
+
+/** The static figure for wide pages and print, and the one for telephones; a page shows one of them. */
+function figure(spec: FigureSpec, heightScale = 1): string {
+  const wide = renderSvg(spec, { theme: 'css', heightScale });
+  const narrow = renderSvg(spec, { theme: 'css', width: NARROW_WIDTH, idSuffix: '-narrow' });
+  return `<figure><div class="wide">${wide}</div><div class="narrow">${narrow}</div></figure>`;
+}
+
+interface Scripts {
+  readonly section: string;
+  readonly data: string;
+  readonly code: readonly string[];
+}
+
+function interactiveScripts(result: RunResult, options: ReportOptions): Scripts {
+  if (options.plotlySource === undefined) return { section: '', data: '', code: [] };
+  const specs = [
+    timeFigure(result, { ...options, waveforms: true }),
+    torqueSpeedFigure(result, options),
+    energyFigure(result, options),
+  ];
+  const plots = specs
+    .map((spec) => `<h3>${escapeMarkup(spec.title)}</h3>\n<div class="plot" id="plot-${spec.id}"></div>`)
+    .join('\n');
+  const section = `<section id="interactive" class="screen" hidden><h2>Plots to zoom into</h2>
+${paragraph('Drag across a plot to enlarge a stretch of time in all its panels; double-click to see the whole again.', 'muted')}
+${plots}
+</section>`;
+  const data = `<script type="application/json" id="figure-data">${jsonForScript(specs.map(interactiveFigure))}</script>`;
+  return { section, data, code: [scriptText(options.plotlySource), scriptText(REPORT_SCRIPT)] };
+}
+
+/** Code as an HTML parser hands it on, so that its hash is the one a browser computes; nothing in it ends the element. */
+function scriptText(code: string): string {
+  return code
+    .replace(/\r\n?/gu, '\n')
+    .replace(/<\/script/giu, '<\\/script')
+    .replaceAll('<!--', '<\\!--');
+}

@@ -1,0 +1,61 @@
+import { METRIC_KEYS, type Metric, type MetricKey } from '../measure/metric.ts';
+import type { RunResult } from '../measure/result.ts';
+import { isSuccessful } from '../simulate/status.ts';
+import { finding } from './findings.ts';
+import { traceStep } from './renderTraceCsv.ts';
+import { SUMMARY_VERSION, type SummaryFile, type SummaryMetric } from './summaryFile.ts';
+
+export interface SummaryOptions {
+  /** Version of the program. */
+  readonly version: string;
+}
+
+/** The summary of a run as JSON text, ending in a line break; the format is documented at `SummaryFile`. */
+export function renderSummaryJson(result: RunResult, options: SummaryOptions): string {
+  return `${JSON.stringify(summaryOf(result, options), null, 2)}\n`;
+}
+
+/** The summary of a run as data. */
+export function summaryOf(result: RunResult, options: SummaryOptions): SummaryFile {
+  const { trajectory } = result;
+  const metrics = Object.fromEntries(
+    METRIC_KEYS.map((key): [MetricKey, SummaryMetric] => [key, summaryMetric(result.metrics[key])]),
+  ) as Record<MetricKey, SummaryMetric>;
+  return {
+    summaryVersion: SUMMARY_VERSION,
+    program: { name: 'countertorque', version: options.version },
+    scenario: result.scenario,
+    status: { ...result.status, successful: isSuccessful(result.status) },
+    finding: finding(result, 'SI'),
+    metrics,
+    ledger: result.ledger,
+    rated: result.rated,
+    events: trajectory.events,
+    integration: {
+      evaluations: trajectory.stats.evaluations,
+      steps: trajectory.stats.steps,
+      segments: trajectory.segments.map(({ t0, t1, kind, openPhase, frame }) => ({
+        t0,
+        t1,
+        kind,
+        openPhase,
+        frame,
+      })),
+    },
+    traceStep: traceStep(result),
+    warnings: result.warnings,
+  };
+}
+
+function summaryMetric(metric: Metric): SummaryMetric {
+  const usable = metric.value !== null && Number.isFinite(metric.value);
+  return {
+    value: usable ? metric.value : null,
+    unit: metric.unit,
+    time: metric.time ?? null,
+    phase: metric.phase ?? null,
+    multiple: metric.multiple ?? null,
+    definition: metric.definition,
+    missing: usable ? null : (metric.missing ?? 'the value is not a finite number'),
+  };
+}

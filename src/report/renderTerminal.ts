@@ -1,0 +1,162 @@
+import type { MetricKey } from '../measure/metric.ts';
+import type { RunResult } from '../measure/result.ts';
+import { isSuccessful } from '../simulate/status.ts';
+import { CAUTIONS } from './cautions.ts';
+import { displayWidth, padToWidth, wrapToWidth } from './displayWidth.ts';
+import { computeExtent } from './envelope.ts';
+import { timedMarks } from './eventMarks.ts';
+import { finding } from './findings.ts';
+import { formatMetric, formatMetricMultiple } from './formatMetric.ts';
+import { displayUnit, formatInstant, formatNumber, type UnitSystem } from './formatQuantity.ts';
+import { keyNumbers, metricLabel } from './keyNumbers.ts';
+import { cleanText } from './plainText.ts';
+import { textTrace } from './textTrace.ts';
+import { readTraces } from './traces.ts';
+
+export interface TerminalOptions {
+  readonly units: UnitSystem;
+  /** Columns no line exceeds; 80 by default. */
+  readonly width?: number;
+  /** Bold and colour by escape sequences. */
+  readonly colour: boolean;
+  /** The trace in plain ASCII, for terminals without braille characters. */
+  readonly ascii?: boolean;
+}
+
+const TRACE_ROWS = 9;
+/** Columns left of the trace for its scale. */
+const SCALE_WIDTH = 8;
+const LABEL_WIDTH = 30;
+const VALUE_WIDTH = 13;
+
+/** Metrics of the table, with what tells them apart from their namesakes. */
+const ROWS: readonly (readonly [MetricKey, string])[] = [
+  ['startPeakCurrent', 'Start: highest phase current'],
+  ['startMaximumTorque', 'Start: highest torque'],
+  ['startTime', 'Start: run-up time'],
+  ['partingToTouch', 'Dead time, parting to touch'],
+  ['extinctionToTouch', 'Dead time, without current'],
+  ['residualVoltage', 'Residual voltage at touch'],
+  ['plugPeakCurrent', 'Plug: highest phase current'],
+  ['plugMinimumTorque', 'Plug: most negative torque'],
+  ['plugMaximumTorque', 'Plug: most positive torque'],
+  ['stopTimeFromTouch', 'Reverse closing to zero speed'],
+  ['stopRevolutions', 'Revolutions to stop'],
+  ['plugRotorHeat', 'Plug: rotor heat'],
+  ['plugStatorHeat', 'Plug: stator heat'],
+  ['creepRevolutions', 'Creep in reverse'],
+  ['reversalTime', 'Full reversal time'],
+  ['lowestTerminalVoltage', 'Lowest terminal voltage'],
+  ['ledgerResidual', 'Energy ledger residual'],
+];
+
+/**
+ * The summary for a terminal: title, finding, table, torque trace, cautions, warnings, and at the end the four numbers
+ * that matter most. No line is wider than `width` columns, whatever the title.
+ */
+export function renderTerminal(result: RunResult, options: TerminalOptions): string {
+  const width = options.width ?? 80;
+  const paint = painter(options.colour);
+  const wrap = (text: string, indent = '') =>
+    wrapToWidth(text, width - displayWidth(indent)).map((line) => indent + line);
+  const failed = !isSuccessful(result.status);
+  const lines = [
+    ...(failed ? wrap(`! ${statusLine(result)}`).map(paint.alarm) : []),
+    ...wrap(cleanText(result.scenario.title)).map(paint.strong),
+    ...wrap(finding(result, options.units)),
+    '',
+    ...tableLines(result, options, width),
+    '',
+    ...traceLines(result, options, width),
+    '',
+    ...result.warnings.flatMap((warning) => wrap(`Note: ${cleanText(warning)}`)),
+    ...wrap(`Caution: ${CAUTIONS.join(' ')}`),
+    '',
+    ...keyNumbers(result, options.units).flatMap((number) => {
+      const head = `${padToWidth(number.label, 14)}${padToWidth(number.value, -16)}  `;
+      const [first = '', ...rest] = wrapToWidth(number.detail, width - displayWidth(head));
+      return [
+        paint.strong(head.trimEnd()) + (first === '' ? '' : `  ${first}`),
+        ...rest.map((line) => ' '.repeat(displayWidth(head)) + line),
+      ];
+    }),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+/** What stands first when a run did not end well. */
+export function statusLine(result: RunResult): string {
+  const { status } = result;
+  const message = cleanText(status.message);
+  const at = message.includes(formatInstant(status.time)) ? '' : `, at ${formatInstant(status.time)}`;
+  return `The run did not end as asked${at}: ${message}`;
+}
+
+function tableLines(result: RunResult, options: TerminalOptions, width: number): string[] {
+  return ROWS.filter(([key]) => result.metrics[key].value !== null).map(([key, label]) => {
+    const metric = result.metrics[key];
+    const value = formatMetric(metric, metricLabel(key), options.units);
+    const notes = [
+      formatMetricMultiple(metric),
+      metric.phase === undefined ? '' : `phase ${metric.phase}`,
+      metric.time === undefined ? '' : `at ${formatInstant(metric.time)}`,
+    ].filter((note) => note !== '');
+    const row = `${padToWidth(label, LABEL_WIDTH)}${padToWidth(value, -VALUE_WIDTH)}  `;
+    // What does not fit stands in the report; half a number would mislead.
+    while (displayWidth(row + notes.join(', ')) > width) notes.pop();
+    return (row + notes.join(', ')).trimEnd();
+  });
+}
+
+function traceLines(result: RunResult, options: TerminalOptions, width: number): string[] {
+  const { trajectory } = result;
+  const { tStart, tEnd } = trajectory;
+  const traces = readTraces(trajectory, tStart, tEnd, options.units);
+  const unit = displayUnit('N·m', { system: options.units });
+  const [low, high] = computeExtent(traces.torque, [0]);
+  const columns = width - SCALE_WIDTH - 1;
+  const drawn = textTrace(traces.t, traces.torque, [low, high], {
+    columns,
+    rows: TRACE_ROWS,
+    ascii: options.ascii === true,
+  });
+  const scale = (row: number) => {
+    if (row === 0) return formatNumber(Math.round(high));
+    if (row === TRACE_ROWS - 1) return formatNumber(Math.round(low));
+    return row === drawn.zeroLine ? '0' : '';
+  };
+  return [
+    `Air-gap torque (${unit.label}) against time, ${formatNumber(tEnd - tStart)} s across`,
+    ...drawn.lines.map((line, row) => `${padToWidth(scale(row), -SCALE_WIDTH)} ${line}`.trimEnd()),
+    ...markLines(result, columns, width),
+  ];
+}
+
+/** Words under the trace, each starting below its instant; words that would overlap go to the next line. */
+function markLines(result: RunResult, columns: number, width: number): string[] {
+  const { tStart, tEnd } = result.trajectory;
+  const lines: string[] = [];
+  for (const mark of timedMarks(result.trajectory, tStart, tEnd, 'usual')) {
+    const text = `^ ${mark.label}`;
+    const wanted = SCALE_WIDTH + 1 + Math.floor(((mark.t - tStart) / (tEnd - tStart || 1)) * (columns - 1));
+    const fits = wanted + displayWidth(text) <= width;
+    // Near the right edge the words stand left of their instant.
+    const placed = fits ? text : `${mark.label} ^`;
+    const start = fits ? wanted : Math.max(0, wanted + 1 - displayWidth(placed));
+    const free = lines.findIndex((line) => displayWidth(line) < start);
+    const index = free === -1 ? lines.length : free;
+    lines[index] = padToWidth(lines[index] ?? '', start) + placed;
+  }
+  return lines;
+}
+
+interface Painter {
+  readonly strong: (text: string) => string;
+  readonly alarm: (text: string) => string;
+}
+
+/** SGR escape sequences of ECMA-48: bold, and bold red. */
+function painter(colour: boolean): Painter {
+  const wrapIn = (code: string) => (text: string) => (colour ? `\u001B[${code}m${text}\u001B[0m` : text);
+  return { strong: wrapIn('1'), alarm: wrapIn('1;31') };
+}

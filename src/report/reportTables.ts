@@ -1,0 +1,163 @@
+import type { RatedOrigin } from '../machine/ratedPoint.ts';
+import type { RunResult } from '../measure/result.ts';
+import type { Origin } from '../scenario/origin.ts';
+import { ledgerRows } from './energyFigure.ts';
+import { formatMetric, formatMetricMultiple } from './formatMetric.ts';
+import { formatInstant, formatNumber, formatQuantity, type UnitSystem } from './formatQuantity.ts';
+import { inputGroups } from './inputRows.ts';
+import { type Cell, table } from './markup.ts';
+import { METRIC_GROUPS } from './metricLabels.ts';
+
+/** Events listed in full; a run with more is a survey, not a note. */
+const MOST_EVENTS = 200;
+
+const RATED_WORDS: Readonly<Record<RatedOrigin, string>> = {
+  given: 'given',
+  circuitAtRatedPower: 'from the circuit, at the slip that delivers the rated power',
+  circuitAtRatedSpeed: 'from the circuit, at the rated speed',
+};
+
+/** What the run was computed with. */
+export function inputTables(result: RunResult, units: UnitSystem): string {
+  return inputGroups(result.scenario, units)
+    .map((group) =>
+      table({
+        caption: group.title,
+        head: [{ text: 'Quantity' }, { text: 'Value' }],
+        rows: group.rows.map((row) => [{ text: row.label }, { text: row.value, className: 'wide-word' }]),
+      }),
+    )
+    .join('\n');
+}
+
+/** Where every input comes from, as it was written. */
+export function originTable(origins: readonly Origin[]): string {
+  const rows = origins
+    .filter((origin) => origin.path !== 'title' && origin.path !== 'description')
+    .map((origin): Cell[] => [
+      { text: origin.path, className: 'wide-word' },
+      { text: origin.value, className: 'wide-word' },
+      { text: origin.origin },
+    ]);
+  return table({
+    caption: 'Origin of every input, as written in the scenario or filled in',
+    head: [{ text: 'Input' }, { text: 'As written' }, { text: 'Origin' }],
+    rows,
+  });
+}
+
+/** The base of all multiples. */
+export function ratedTable(result: RunResult, units: UnitSystem): string {
+  const { rated } = result;
+  const show = (value: number | null, unit: string) => formatQuantity(value, unit, { system: units });
+  const rows: Cell[][] = [
+    [
+      { text: 'Current at rated output, r.m.s.' },
+      { text: show(rated.current, 'A'), className: 'number' },
+      { text: RATED_WORDS[rated.currentOrigin] },
+    ],
+    [
+      { text: 'The same, crest' },
+      { text: show(Math.SQRT2 * rated.current, 'A'), className: 'number' },
+      { text: '√2 × the r.m.s. value' },
+    ],
+    [
+      { text: 'Torque at rated output' },
+      { text: show(rated.torque, 'N·m'), className: 'number' },
+      { text: RATED_WORDS[rated.torqueOrigin] },
+    ],
+    [
+      { text: 'Speed at rated output' },
+      { text: show(rated.speed, 'rad/s'), className: 'number' },
+      { text: '' },
+    ],
+  ];
+  return table({
+    caption: 'Base of the multiples',
+    head: [{ text: 'Quantity' }, { text: 'Value', className: 'number' }, { text: 'Origin' }],
+    rows,
+  });
+}
+
+/** Every metric that the run contains, with the reason for those it does not contain. */
+export function metricTables(result: RunResult, units: UnitSystem): string {
+  const head: Cell[] = [
+    { text: 'Quantity' },
+    { text: 'Value', className: 'number' },
+    { text: 'Multiple' },
+    { text: 'At' },
+    { text: 'Phase' },
+    { text: 'Definition' },
+  ];
+  return METRIC_GROUPS.map((group) =>
+    table({
+      caption: group.title,
+      head,
+      rows: group.rows.map((row): Cell[] => {
+        const metric = result.metrics[row.key];
+        const missing =
+          metric.value === null ? ` Not in this run: ${metric.missing ?? 'no reason stated'}.` : '';
+        return [
+          { text: row.label },
+          { text: formatMetric(metric, row, units), className: 'number' },
+          { text: formatMetricMultiple(metric), className: 'at' },
+          { text: metric.time === undefined ? '' : formatInstant(metric.time), className: 'at' },
+          { text: metric.phase ?? '' },
+          { text: `${metric.definition}${missing}` },
+        ];
+      }),
+    }),
+  ).join('\n');
+}
+
+/** Everything discrete that happened, in order. */
+export function eventTable(result: RunResult): string {
+  const { events } = result.trajectory;
+  const more = events.length > MOST_EVENTS ? `, the first ${MOST_EVENTS} of ${events.length}` : '';
+  return table({
+    caption: `What happened when${more}`,
+    head: [{ text: 'Time', className: 'at' }, { text: 'Event' }],
+    rows: events
+      .slice(0, MOST_EVENTS)
+      .map((event) => [{ text: formatInstant(event.t), className: 'at' }, { text: event.text }]),
+  });
+}
+
+/** The energy ledger with its residual. */
+export function ledgerTable(result: RunResult, units: UnitSystem): string {
+  const { ledger } = result;
+  const show = (value: number) => formatQuantity(value, 'J', { system: units });
+  return table({
+    caption: 'Energy over the whole run',
+    head: [{ text: 'Term' }, { text: 'Energy', className: 'number' }],
+    rows: [
+      ...ledgerRows(result).map((row): Cell[] => [
+        { text: row.label },
+        { text: show(row.value), className: 'number' },
+      ]),
+      [{ text: 'Throughput: sum of all magnitudes' }, { text: show(ledger.throughput), className: 'number' }],
+      [
+        { text: 'Residual: larger error of both balances over the throughput' },
+        { text: formatNumber(ledger.residual), className: 'number' },
+      ],
+    ],
+  });
+}
+
+/** How the run was integrated. */
+export function accuracyTable(result: RunResult): string {
+  const { stats, segments } = result.trajectory;
+  const frames = [...new Set(segments.map((segment) => segment.frame))].join('; ');
+  const rows: [string, string][] = [
+    ['Relative tolerance', formatNumber(result.scenario.solver.relativeTolerance)],
+    ['Integration steps', formatNumber(stats.steps)],
+    ['Evaluations of the right-hand side', formatNumber(stats.evaluations)],
+    ['Stretches between switchings', formatNumber(segments.length)],
+    ['Reference frames', frames],
+  ];
+  return table({
+    caption: 'Accuracy and work',
+    head: [{ text: 'Setting' }, { text: 'Value' }],
+    rows: rows.map(([label, value]) => [{ text: label }, { text: value }]),
+  });
+}

@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import { findClosings } from '../../../src/report/closings.ts';
+import { joinIntervals, poleIntervals, switchIntervals } from '../../../src/report/contactIntervals.ts';
+import { conductingBands, timedMarks } from '../../../src/report/eventMarks.ts';
+import { END, FAKE_EVENTS, fakeScenario, fakeTrajectory, PARTING, REVERSE, TOUCH, ZERO } from './fakeRun.ts';
+
+const run = fakeTrajectory(fakeScenario());
+
+describe('intervals of contacts', () => {
+  it('a pole is closed from touch to parting and arcs until it clears', () => {
+    expect(poleIntervals(run, 'forward', 'B')).toEqual([
+      { x0: TOUCH, x1: PARTING, state: 'closed' },
+      { x0: PARTING, x1: 1.5023, state: 'arcing' },
+    ]);
+  });
+
+  it('a pole of a machine that runs at t = 0 is closed from the start of the run', () => {
+    const running = {
+      ...run,
+      scenario: { ...run.scenario, initial: 'runningForward' as const },
+      events: FAKE_EVENTS.filter((event) => event.t > 1),
+    };
+    expect(poleIntervals(running, 'forward', 'A')[0]).toEqual({ x0: 0, x1: PARTING, state: 'closed' });
+  });
+
+  it('a pole that is still closed at the end is closed up to the end', () => {
+    const cut = { ...run, events: FAKE_EVENTS.filter((event) => event.t < 1.6) };
+    expect(poleIntervals(cut, 'reverse', 'C')).toEqual([{ x0: REVERSE, x1: END, state: 'closed' }]);
+  });
+
+  it('the zero-speed switch is closed between its two events', () => {
+    expect(switchIntervals(run)).toEqual([{ x0: 0.12, x1: 1.955, state: 'closed' }]);
+  });
+
+  it('overlapping intervals of one state become one', () => {
+    const closed = (x0: number, x1: number) => ({ x0, x1, state: 'closed' as const });
+    expect(joinIntervals([closed(2, 3), closed(0, 1), closed(0.5, 2)])).toEqual([closed(0, 3)]);
+  });
+});
+
+describe('closings', () => {
+  it('a start and a plugging are told apart by the speed they meet', () => {
+    expect(findClosings(run).map(({ kind, contactor, touch }) => ({ kind, contactor, touch }))).toEqual([
+      { kind: 'start', contactor: 'forward', touch: TOUCH },
+      { kind: 'plug', contactor: 'reverse', touch: REVERSE },
+    ]);
+  });
+
+  it('a plugging knows when the contacts parted and the last pole cleared before it', () => {
+    const plug = findClosings(run)[1];
+    expect(plug?.parting).toBe(PARTING);
+    expect(plug?.cleared).toBe(1.5061);
+  });
+
+  it('with scattered poles the second touch completes the circuit', () => {
+    const scattered = FAKE_EVENTS.map((event) =>
+      event.kind === 'poleTouches' && event.contactor === 'forward' && event.phase !== 'A'
+        ? { ...event, t: event.t + (event.phase === 'B' ? 0.001 : 0.002) }
+        : event,
+    );
+    expect(findClosings({ ...run, events: scattered })[0]?.touch).toBe(TOUCH + 0.001);
+  });
+});
+
+describe('event marks', () => {
+  it('are in order of time and inside the window', () => {
+    const times = timedMarks(run, 1, 2, 'all').map((mark) => mark.t);
+    expect(times).toEqual(times.toSorted((a, b) => a - b));
+    expect(Math.min(...times)).toBeGreaterThanOrEqual(1);
+  });
+
+  it('the first page names start, plugging and rest', () => {
+    expect(timedMarks(run, 0, END, 'few')).toEqual([
+      { t: TOUCH, label: 'start: forward closes' },
+      { t: REVERSE, label: 'plug: reverse closes' },
+      { t: ZERO, label: 'zero speed' },
+    ]);
+  });
+
+  it('bands cover the stretches with fewer than three conducting poles', () => {
+    expect(conductingBands(run, 1.4, 1.6)).toEqual([
+      { x0: 1.5023, x1: 1.5061, label: 'two phases' },
+      { x0: 1.5061, x1: REVERSE, label: 'no current' },
+    ]);
+  });
+});
