@@ -23,7 +23,8 @@ const REFINED_WIDTH = 1e-8;
  * golden section, the most promising first, until none is left that could beat the best: a smooth crest rises above
  * its highest sample by less than half of what that sample rises above its neighbours.
  *
- * @returns null when the interval holds no sample (or only NaN)
+ * @param floor values up to this are not looked for
+ * @returns null when the interval holds no sample (or only NaN), or none above the floor
  */
 export function largest(
   quadrature: Quadrature,
@@ -31,6 +32,7 @@ export function largest(
   shape: (value: number) => number,
   ta: number,
   tb: number,
+  floor = Number.NEGATIVE_INFINITY,
 ): Extremum | null {
   const { nodeTime, samples } = quadrature;
   const column = samples[signal];
@@ -39,7 +41,7 @@ export function largest(
   while (first <= last && nodeTime[first]! <= ta) first++;
   while (last >= first && nodeTime[last]! >= tb) last--;
   let swing = 0;
-  let highest = Number.NEGATIVE_INFINITY;
+  let highest = floor;
   for (let node = first; node <= last; node++) {
     const value = shape(column[node]!);
     if (value > highest) highest = value;

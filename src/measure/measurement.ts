@@ -32,13 +32,16 @@ export function ratedCrest(rated: RatedPoint): number {
   return Math.SQRT2 * rated.current;
 }
 
-/** The largest of the phases' results, with the phase; null when no phase has one. */
+/**
+ * The largest of the phases' results, with the phase; null when no phase has one.
+ * @param of result of one phase, or null when it has none above `floor`, the best so far
+ */
 export function overPhases<T extends { readonly value: number }>(
-  of: (phase: PhaseName) => T | null,
+  of: (phase: PhaseName, floor: number) => T | null,
 ): (T & { readonly phase: PhaseName }) | null {
   let best: (T & { readonly phase: PhaseName }) | null = null;
   for (const phase of PHASE_NAMES) {
-    const result = of(phase);
+    const result = of(phase, best?.value ?? Number.NEGATIVE_INFINITY);
     if (result !== null && (best === null || result.value > best.value)) best = { ...result, phase };
   }
   return best;

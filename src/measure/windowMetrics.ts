@@ -16,8 +16,8 @@ type Prefix = 'start' | 'plug';
 
 /** Peak and worst-cycle current of a window [ta, tb], s. */
 export function currentMetrics(m: Measurement, prefix: Prefix, ta: number, tb: number): MetricGroup {
-  const crest = overPhases((phase) => largest(m.quadrature, `i${phase}`, Math.abs, ta, tb));
-  const cycle = overPhases((phase) => worstCycle(m.quadrature, phase, ta, tb));
+  const crest = overPhases((phase, floor) => largest(m.quadrature, `i${phase}`, Math.abs, ta, tb, floor));
+  const cycle = overPhases((phase, floor) => worstCycle(m.quadrature, phase, ta, tb, floor));
   const peakKey = `${prefix}PeakCurrent` as const;
   const cycleKey = `${prefix}WorstCycleCurrent` as const;
   const base = ratedCrest(m.rated);

@@ -10,13 +10,14 @@ const ESTIMATE_ERROR = 0.02;
 
 /**
  * Largest r.m.s. value of one phase current over any one supply period that lies inside [ta, tb], with the end of
- * that period. Null when the interval is shorter than a period.
+ * that period. Null when the interval is shorter than a period, or no period is above the floor (A).
  */
 export function worstCycle(
   quadrature: Quadrature,
   phase: 'A' | 'B' | 'C',
   ta: number,
   tb: number,
+  floor = Number.NEGATIVE_INFINITY,
 ): Extremum | null {
   const period = 1 / quadrature.trajectory.scenario.supply.frequency;
   if (tb - ta < period) return null;
@@ -37,7 +38,7 @@ export function worstCycle(
     .sort((a, b) => b.estimate - a.estimate || a.i - b.i);
   let best: Extremum | null = null;
   for (const { i, estimate } of candidates) {
-    if (best !== null && estimate * (1 + ESTIMATE_ERROR) <= best.value) break;
+    if (estimate * (1 + ESTIMATE_ERROR) <= (best?.value ?? Math.max(0, floor) ** 2 * period)) break;
     const time = crestBetween(slope, ends[i - 1] ?? ends[i]!, ends[i + 1] ?? ends[i]!);
     const value = exact(time);
     if (best === null || value > best.value) best = { value, time };

@@ -25,7 +25,7 @@ import { directionOf, initialRunState, type RunState } from './runState.ts';
 import { type Segment, segmentProblem, stateSize } from './segment.ts';
 import { SimulationError } from './simulationError.ts';
 import type { RunStatus } from './status.ts';
-import { stateScales } from './tolerances.ts';
+import { EVENT_WIDTH, stateScales } from './tolerances.ts';
 import { type RunEvent, readableTrajectory, type ShortCircuit, type Trajectory } from './trajectory.ts';
 import { nearSpeedWatch, shaftWatch, starterWatches, type Watch } from './watches.ts';
 
@@ -97,6 +97,11 @@ export function runTrajectory(scenario: Scenario, blocked: ContactorName | null 
       ...(plan.kind === 'whenNear' ? [nearSpeedWatch(model, plan.target, plan.band)] : []),
     ];
     const tStop = Math.min(nextScheduled(state.starter), tEnd);
+    // An event a rounding before a scheduled change leaves nothing to integrate.
+    if (tStop - state.t <= EVENT_WIDTH) {
+      state = { ...state, t: tStop };
+      continue;
+    }
     let fired: Watch | null;
     try {
       fired = integrateSegment(model, poles, tStop, watches);
