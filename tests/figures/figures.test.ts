@@ -1,5 +1,6 @@
 import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { parseScenario, simulate } from '../../src/index.ts';
 import { energyFigure } from '../../src/report/energyFigure.ts';
 import type { FigureSpec } from '../../src/report/figureSpec.ts';
 import { renderSvg, type SvgOptions } from '../../src/report/renderSvg.ts';
@@ -17,7 +18,10 @@ const UPDATE = process.env.UPDATE_FIGURES === '1';
 const TOLERANCE = 0.02;
 
 const run = fakeRun();
+const example = simulate(parseScenario(readFileSync('examples/plugs-comfortably.yaml', 'utf8')));
 const figures: readonly (readonly [string, FigureSpec, SvgOptions])[] = [
+  // README's picture
+  ['../../examples/figures/plug', switchingFigures(example, { units: 'SI' })[1]!, { theme: 'light' }],
   ['overview', overviewFigure(run, { units: 'SI' }), { theme: 'light' }],
   ['switching-plug', switchingFigures(run, { units: 'us' })[1]!, { theme: 'dark' }],
   ['torque-speed-narrow', torqueSpeedFigure(run, { units: 'SI' }), { theme: 'light', width: 400 }],
