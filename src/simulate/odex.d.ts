@@ -19,6 +19,7 @@ export interface Options {
   maxStepSize: number;
   initialStepSize: number;
   maxExtrapolationColumns: number;
+  interpolationFormulaDegree: number;
 }
 
 export class Solver {

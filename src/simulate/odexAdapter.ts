@@ -35,6 +35,13 @@ export interface WorkCount {
 const FIRST_STEP = 1e-4;
 
 /**
+ * odex's choice of interpolation formula, 1 … 6; the interpolant's degree is 2k + 1 less this, for k columns. Events and
+ * peaks are read from the interpolant. Measured on the benchmark's plug stop at tolerance 1e-8: errors of peaks and stopping
+ * time 4e-9 with 2 against 2e-8 with the solver's default 4, for 4 % more evaluations and 5 % fewer steps.
+ */
+const INTERPOLATION_DEGREE = 2;
+
+/**
  * Integrates a smooth problem from t0 to tEnd step by step; stop by breaking out of the loop. Everything that has to
  * be known about odex is in this file: one Solver per call (two live generators on one Solver corrupt each other),
  * plain arrays, end time 0 means "no end" there, NaN is accepted there silently and refused here.
@@ -69,6 +76,7 @@ export function* integrate(
     relativeTolerance: options.relativeTolerance,
     absoluteTolerance: [...options.absoluteTolerance],
     initialStepSize: FIRST_STEP,
+    interpolationFormulaDegree: INTERPOLATION_DEGREE,
     // The limit is kept here, over all segments of a run; odex's own would start again with every segment.
     maxSteps: Number.MAX_SAFE_INTEGER,
   });
