@@ -18,8 +18,8 @@ export interface Traces {
   readonly voltage: Float64Array;
 }
 
-/** Samples per supply cycle of a drawing: twice what a sine needs to look round and keep its crest within 0.3 %. */
-const SAMPLES_PER_CYCLE = 40;
+/** Samples per supply cycle of a drawing: a curve of torque over speed looks round even where speed falls steeply. */
+const SAMPLES_PER_CYCLE = 80;
 /** Enough for a smooth line however short the window. */
 const FEWEST_SAMPLES = 400;
 /** Bounds memory (8 columns of 8 bytes each) of very long runs; 20 samples a cycle remain up to 200 s at 50 Hz. */

@@ -82,7 +82,8 @@ export function runTrajectory(scenario: Scenario, blocked: ContactorName | null 
       });
     }
     const model = electricalModel(scenario, circuit, poles);
-    interruptionLoss += interruptionEnergy(circuit, state.flux, poles);
+    if (scenario.starter.poles === 'ideal')
+      interruptionLoss += interruptionEnergy(circuit, state.flux, poles);
     state = releaseIfOverpowered(state, model, shaft, events);
 
     const plan = automatic ? planEnd(state) : { kind: 'open' as const };
