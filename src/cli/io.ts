@@ -19,4 +19,5 @@ export interface CliIo {
  */
 export const EXIT = { done: 0, inputError: 1, runFailed: 2 } as const;
 
+/** One of the exit codes above. */
 export type ExitCode = (typeof EXIT)[keyof typeof EXIT];

@@ -3,14 +3,16 @@ import { runCli } from './program.ts';
 /** The command line in a process: the only place that reads the environment and sets the exit code. */
 export async function main(process: NodeJS.Process): Promise<void> {
   // A reader that has seen enough (`| head`) closes the pipe; that is no error.
-  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code === 'EPIPE') process.exit(0);
-    throw error;
-  });
+  for (const stream of [process.stdout, process.stderr])
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code === 'EPIPE') process.exit();
+      throw error;
+    });
   process.exitCode = await runCli(process.argv.slice(2), {
     out: (text) => process.stdout.write(text),
     err: (text) => process.stderr.write(text),
     cwd: process.cwd(),
-    colour: process.stdout.isTTY === true && process.env.NO_COLOR === undefined,
+    // NO_COLOR counts when it is not empty (no-color.org).
+    colour: process.stdout.isTTY === true && !process.env.NO_COLOR,
   });
 }

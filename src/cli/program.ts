@@ -1,10 +1,12 @@
+import { existsSync } from 'node:fs';
+import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Command, CommanderError, Option } from 'commander';
 import { ScenarioError } from '../scenario/scenarioError.ts';
 import { scenarioJsonSchema } from '../scenario/scenarioJsonSchema.ts';
+import { checkCommand } from './checkCommand.ts';
 import { InputError } from './inputError.ts';
 import { type CliIo, EXIT, type ExitCode } from './io.ts';
-import { readScenarioFile } from './readScenarioFile.ts';
 import { type SimulateOptions, simulateCommand } from './simulateCommand.ts';
 import { VERSION } from './version.ts';
 
@@ -15,7 +17,7 @@ const NEXT_COMMANDS = `
 Next:
   npm start -- examples/should-not-be-plugged.yaml
   npm start -- examples/full-reversal.yaml --units us
-  npm start -- check YOUR-SCENARIO.yaml
+  npm start -- check examples/plugs-comfortably.yaml
 `;
 
 const EXIT_CODES = `
@@ -38,11 +40,15 @@ export async function runCli(args: readonly string[], io: CliIo): Promise<ExitCo
     .version(VERSION)
     .usage('[VERB] [FILE] [options]')
     .argument('[FILE]', 'scenario to simulate (YAML or JSON); without one a built-in example runs')
+    .allowExcessArguments() // told apart below: a verb that does not exist, or two files
     .enablePositionalOptions()
     .showHelpAfterError('(countertorque --help lists verbs and options)')
-    .addHelpText('after', EXIT_CODES);
+    .addHelpText('after', EXIT_CODES)
+    .helpCommand(true)
+    .hook('preSubcommand', (_, verb) => refuseEarlyOptions(program, verb.name()));
   withRunOptions(program).action((file: string | undefined, options: SimulateOptions) => {
-    exit = file === undefined ? builtIn(options, io) : simulateCommand(existing(file), options, io);
+    if (file !== undefined) refuseVerb(program, io);
+    exit = file === undefined ? builtIn(options, io) : simulateCommand(file, options, io);
   });
   withRunOptions(
     program.command('simulate').description('simulate a scenario and write its report').argument('<FILE>'),
@@ -54,8 +60,7 @@ export async function runCli(args: readonly string[], io: CliIo): Promise<ExitCo
     .description('check a scenario without running it')
     .argument('<FILE>')
     .action((file: string) => {
-      const { scenario } = readScenarioFile(file, io);
-      io.out(`${file}: in order (${scenario.title})\n`);
+      exit = checkCommand(file, io);
     });
   program
     .command('schema')
@@ -75,15 +80,24 @@ export async function runCli(args: readonly string[], io: CliIo): Promise<ExitCo
     }
     throw error;
   }
+}
 
-  function existing(file: string): string {
-    const word = /^[a-z]+$/.test(file);
-    if (word && !['simulate', 'check', 'schema', 'help'].includes(file)) {
-      const verbs = program.commands.map((command) => command.name()).join(', ');
-      throw new InputError(`${file}: neither a verb (${verbs}) nor a scenario file (….yaml, ….json)`);
-    }
-    return file;
+/** The first word is taken for a file when it is no verb; says so when it is no file either. */
+function refuseVerb(program: Command, io: CliIo): void {
+  const [first = '', second] = program.args;
+  const isWord = /^[a-z]+$/i.test(first) && !existsSync(path.resolve(io.cwd, first));
+  if (isWord) {
+    const verbs = program.commands.map((command) => command.name()).join(', ');
+    throw new InputError(`${first}: neither a verb (${verbs}) nor a scenario file (….yaml, ….json)`);
   }
+  if (second !== undefined) throw new InputError(`${second}: one word too many; expected one scenario file`);
+}
+
+/** An option before the verb would belong to no run; it must not be passed over in silence. */
+function refuseEarlyOptions(program: Command, verb: string): void {
+  const early = Object.keys(program.opts()).find((name) => program.getOptionValueSource(name) === 'cli');
+  if (early !== undefined)
+    throw new InputError(`--${early} stands before ${verb}; options go at the end of the line`);
 }
 
 function builtIn(options: SimulateOptions, io: CliIo): ExitCode {

@@ -13,6 +13,8 @@ export interface ScenarioFile extends ScenarioWithOrigins {
 /** Files above this are refused unread, bytes; a long scenario has a few kilobytes. */
 const LARGEST_FILE = 1_000_000;
 
+const EXPECTED = 'expected a scenario file (YAML or JSON)';
+
 /**
  * Reads and checks a scenario file.
  *
@@ -23,7 +25,11 @@ export function readScenarioFile(file: string, io: CliIo): ScenarioFile {
   const full = path.resolve(io.cwd, file);
   let source: string;
   try {
-    const { size } = statSync(full);
+    const stat = statSync(full);
+    if (stat.isDirectory()) throw new InputError(`${file}: it is a folder; ${EXPECTED}`);
+    // A device may never end.
+    if (!stat.isFile() && !stat.isFIFO()) throw new InputError(`${file}: it is no file; ${EXPECTED}`);
+    const { size } = stat;
     if (size > LARGEST_FILE)
       throw new InputError(
         `${file}: ${(size / 1e6).toFixed(1)} MB is no scenario; expected at most ${LARGEST_FILE / 1e6} MB`,
@@ -31,7 +37,7 @@ export function readScenarioFile(file: string, io: CliIo): ScenarioFile {
     source = readFileSync(full, 'utf8');
   } catch (error) {
     if (error instanceof InputError) throw error;
-    throw new InputError(`${file}: ${reasonOf(error)}; expected a scenario file (YAML or JSON)`);
+    throw new InputError(`${file}: ${reasonOf(error)}; ${EXPECTED}`);
   }
   return { ...parseScenarioWithOrigins(source, { fileName: file }), fileName: file, source };
 }

@@ -1,19 +1,18 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
-import type { RunResult } from '../measure/result.ts';
 import { simulate } from '../measure/simulate.ts';
 import { buildReportFiles, type ReportFile } from '../report/buildReportFiles.ts';
 import { renderSummaryJson } from '../report/renderSummaryJson.ts';
 import { renderTerminal } from '../report/renderTerminal.ts';
-import { placeProblems } from '../scenario/placeProblems.ts';
-import { ScenarioError } from '../scenario/scenarioError.ts';
 import { isSuccessful } from '../simulate/status.ts';
 import { InputError, reasonOf } from './inputError.ts';
 import { type CliIo, EXIT, type ExitCode } from './io.ts';
-import { readScenarioFile, type ScenarioFile } from './readScenarioFile.ts';
+import { placed } from './placed.ts';
+import { readScenarioFile } from './readScenarioFile.ts';
 import { VERSION } from './version.ts';
 
+/** What the command line asks of a simulation. */
 export interface SimulateOptions {
   /** Folder for the report; `reports/NAME` when left out. */
   readonly out?: string;
@@ -30,7 +29,7 @@ const REPORTS = 'reports';
 /** Runs a scenario file, writes the report folder and prints the summary. */
 export function simulateCommand(file: string, options: SimulateOptions, io: CliIo): ExitCode {
   const scenarioFile = readScenarioFile(file, io);
-  const result = run(scenarioFile);
+  const result = placed(scenarioFile, () => simulate(scenarioFile.scenario));
   const units = options.units === 'us' ? 'us' : 'SI';
   if (options.json === true) io.out(renderSummaryJson(result, { version: VERSION }));
   else io.out(renderTerminal(result, { units, colour: io.colour, ascii: options.ascii === true }));
@@ -49,16 +48,6 @@ export function simulateCommand(file: string, options: SimulateOptions, io: CliI
     else io.out(`\nReport: ${report}\n`);
   }
   return isSuccessful(result.status) ? EXIT.done : EXIT.runFailed;
-}
-
-function run(scenarioFile: ScenarioFile): RunResult {
-  try {
-    return simulate(scenarioFile.scenario);
-  } catch (error) {
-    if (error instanceof ScenarioError)
-      throw placeProblems(error, scenarioFile.source, scenarioFile.fileName);
-    throw error;
-  }
 }
 
 function writeFiles(folder: string, files: readonly ReportFile[], io: CliIo): void {

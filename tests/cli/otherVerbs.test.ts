@@ -1,0 +1,57 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { PROJECT, runCommand } from '../support/commandLine.ts';
+import { exampleText, filesBelow, folderWithExamples, workFolder } from '../support/workFolder.ts';
+
+const EXAMPLES = ['plugs-comfortably.yaml', 'should-not-be-plugged.yaml', 'full-reversal.yaml'];
+
+it('check says that a good file is in order and writes nothing', async () => {
+  const folder = folderWithExamples();
+  for (const name of EXAMPLES) {
+    const file = path.join('examples', name);
+    const title = /^title: (.*)$/mu.exec(exampleText(name))?.[1];
+    expect(await runCommand(folder, ['check', file])).toEqual({
+      exit: 0,
+      out: `${file}: in order (${title})\n`,
+      err: '',
+    });
+  }
+  expect(filesBelow(folder)).toEqual(EXAMPLES.map((name) => `examples/${name}`).sort());
+});
+
+it('schema prints a JSON Schema that accepts the examples and refuses a wrong key', async () => {
+  const { exit, out, err } = await runCommand(workFolder(), ['schema']);
+  expect({ exit, err }).toEqual({ exit: 0, err: '' });
+  const validate = new Ajv2020({ strict: false }).compile(JSON.parse(out));
+  for (const name of EXAMPLES) expect(validate(parse(exampleText(name)))).toBe(true);
+  expect(validate({ ...parse(exampleText(EXAMPLES[0]!)), colour: 'red' })).toBe(false);
+});
+
+it('--version prints the version of package.json', async () => {
+  const { version } = JSON.parse(readFileSync(path.join(PROJECT, 'package.json'), 'utf8'));
+  expect(await runCommand(workFolder(), ['--version'])).toEqual({ exit: 0, out: `${version}\n`, err: '' });
+});
+
+it.each([[['--help']], [['-h']], [['help']]])(
+  '%s lists the verbs, the options and the exit codes in 80 columns',
+  async (args) => {
+    const { exit, out, err } = await runCommand(workFolder(), args);
+    expect({ exit, err }).toEqual({ exit: 0, err: '' });
+    for (const word of ['simulate', 'check', 'schema', '--out', '--json', '--units', '--ascii'])
+      expect(out).toContain(word);
+    expect(out.slice(out.indexOf('Exit codes:'))).toMatch(/ 0 .*\n.* 1 .*\n.* 2 /u);
+    expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);
+  },
+);
+
+it('help is there for each verb', async () => {
+  for (const verb of ['simulate', 'check', 'schema']) {
+    const asked = await runCommand(workFolder(), ['help', verb]);
+    expect(asked.exit).toBe(0);
+    expect(asked.out).toContain(`countertorque ${verb}`);
+    expect(await runCommand(workFolder(), [verb, '--help'])).toEqual(asked);
+  }
+});

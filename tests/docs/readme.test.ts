@@ -1,0 +1,97 @@
+import { execFile } from 'node:child_process';
+import { mkdirSync, readFileSync, symlinkSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import path from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { promisify } from 'node:util';
+import { describe, expect, it } from 'vitest';
+import { parseScenario, simulate } from '../../src/index.ts';
+import { PROJECT, runCommand } from '../support/commandLine.ts';
+import { type CodeBlock, codeBlocks, startCommands } from '../support/markdown.ts';
+import { folderWithExamples, workFolder, writeInto } from '../support/workFolder.ts';
+
+const readme = readFileSync(path.join(PROJECT, 'README.md'), 'utf8');
+const blocks = codeBlocks(readme);
+const at = (block: CodeBlock) => `line ${block.line}`;
+
+it('two commands install and run the main job and the tests', () => {
+  const shell = blocks.filter(({ language }) => language === 'sh').map(({ text }) => text.trim());
+  expect(shell.slice(0, 2)).toEqual(['npm ci && npm start', 'npm ci && npm test']);
+});
+
+it('every npm script named in the README exists', () => {
+  const { scripts } = JSON.parse(readFileSync(path.join(PROJECT, 'package.json'), 'utf8'));
+  const named = [...readme.matchAll(/npm (?:run ([\w:]+)|(start|test)\b)/gu)].map(
+    ([, run, own]) => run ?? own,
+  );
+  expect(new Set(named).size).toBeGreaterThanOrEqual(3);
+  expect(named.filter((name) => scripts[name!] === undefined)).toEqual([]);
+});
+
+describe('the command', () => {
+  const commands = startCommands(readme).map((args) => ({ args, title: ['npm start', ...args].join(' ') }));
+
+  it.each(commands)('$title works as written', async ({ args }) => {
+    const { exit, out, err } = await runCommand(folderWithExamples(), args);
+    expect({ exit, err }).toEqual({ exit: 0, err: '' });
+    expect(out).not.toBe('');
+  });
+
+  it('is shown for each verb', () => {
+    const words = new Set(commands.flatMap(({ args }) => args));
+    expect([...words]).toEqual(expect.arrayContaining(['check', 'schema', '--json', '--units']));
+  });
+});
+
+it('verbs, options and exit codes of the README are those of --help', async () => {
+  const { out } = await runCommand(workFolder(), ['--help']);
+  const inTable = (pattern: RegExp) =>
+    [...readme.matchAll(/^\| `?([^|`]+?)`? \|/gmu)].flatMap(([, cell]) => cell!.match(pattern)?.[1] ?? []);
+  const inHelp = (pattern: RegExp) => [...out.matchAll(pattern)].map(([, word]) => word!);
+  const verbs = inHelp(/^ {2}([a-z]+)(?: \[| <| {2})/gmu).filter((verb) => verb !== 'help');
+  const options = inHelp(/^ {2}(--[a-z]+)/gmu);
+  const codes = inHelp(/^ {2}(\d) /gmu);
+  expect(verbs.length).toBeGreaterThanOrEqual(3);
+  expect(options.length).toBeGreaterThanOrEqual(4);
+  expect(inTable(/^([a-z]+)(?: FILE)?$/u).filter((word) => !['verb', 'option'].includes(word))).toEqual(
+    verbs,
+  );
+  expect(inTable(/^(--[a-z]+)/u)).toEqual(options);
+  expect(inTable(/^(\d)$/u)).toEqual(codes);
+});
+
+const scenarios = blocks.filter(({ language }) => language === 'yaml');
+
+it.each(scenarios.map((block) => ({ block, place: at(block) })))(
+  'the scenario at $place is in order and runs to its end',
+  ({ block }) => {
+    expect(simulate(parseScenario(block.text)).status.code).toBe('finished');
+  },
+);
+
+/** Runs TypeScript as a user of the package would, from the project's folder. */
+async function runSnippet(code: string): Promise<string> {
+  const folder = workFolder();
+  mkdirSync(path.join(folder, 'node_modules'));
+  symlinkSync(PROJECT, path.join(folder, 'node_modules', 'countertorque'), 'junction');
+  const file = path.join(folder, writeInto(folder, 'snippet.mts', code));
+  const tsx = pathToFileURL(createRequire(import.meta.url).resolve('tsx')).href;
+  const { stdout } = await promisify(execFile)(process.execPath, ['--import', tsx, file], { cwd: PROJECT });
+  return stdout;
+}
+
+const snippets = blocks.flatMap((block, index) => {
+  const next = blocks[index + 1];
+  return block.language === 'ts' && next?.language === 'text'
+    ? [{ code: block.text, shown: next.text, place: at(block) }]
+    : [];
+});
+
+it('every piece of TypeScript is followed by what it prints', () => {
+  expect(snippets.length).toBeGreaterThanOrEqual(1);
+  expect(snippets).toHaveLength(blocks.filter(({ language }) => language === 'ts').length);
+});
+
+it.each(snippets)('the code at $place prints what is shown', async ({ code, shown }) => {
+  expect(await runSnippet(code)).toBe(shown);
+});

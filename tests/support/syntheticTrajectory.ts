@@ -1,0 +1,74 @@
+import type { ElectricalModel } from '../../src/machine/electricalModel.ts';
+import { shaftOf } from '../../src/shaft/shaft.ts';
+import type { Step } from '../../src/simulate/odexAdapter.ts';
+import type { Segment } from '../../src/simulate/segment.ts';
+import { readableTrajectory, type Trajectory } from '../../src/simulate/trajectory.ts';
+import { scenarioOf } from './scenarios.ts';
+import { KRAUSE } from './textbookMachines.ts';
+
+/** What a synthetic run shows; anything left out is zero. */
+export interface KnownFunctions {
+  readonly iAlpha?: (t: number) => number;
+  readonly iBeta?: (t: number) => number;
+  readonly torque?: (t: number) => number;
+  readonly speed?: (t: number) => number;
+  readonly uAlpha?: (t: number) => number;
+}
+
+/**
+ * A trajectory whose readings are known functions of time, cut into segments at `cuts` and into steps of uneven length,
+ * so that measuring can be tried on exact values. Supply period 1/60 s.
+ */
+export function syntheticTrajectory(
+  functions: KnownFunctions,
+  cuts: readonly number[],
+  kinds: readonly Segment['kind'][] = [],
+): Trajectory {
+  const zero = () => 0;
+  const model: ElectricalModel = {
+    size: 0,
+    frame: 'none',
+    derivatives: () => 0,
+    observe: (t, _y, _omegaM, _thetaM, out) => {
+      out.iAlpha = (functions.iAlpha ?? zero)(t);
+      out.iBeta = (functions.iBeta ?? zero)(t);
+      out.torque = (functions.torque ?? zero)(t);
+      out.uAlpha = (functions.uAlpha ?? zero)(t);
+      out.uBeta = 0;
+    },
+    fromStationary: () => [],
+    toStationary: () => [],
+    terminalCurrent: () => 0,
+  };
+  const value: Step['value'] = (component, t) => (component === 0 ? (functions.speed ?? zero)(t) : 0);
+  const segments = cuts.slice(1).map((t1, k): Segment => {
+    const t0 = cuts[k]!;
+    const inner = t0 + 0.37 * (t1 - t0);
+    return {
+      t0,
+      t1,
+      kind: kinds[k] ?? 'three',
+      openPhase: null,
+      frame: 'none',
+      friction: 0,
+      held: false,
+      model,
+      position0: 0,
+      steps: [
+        { t0, t1: inner, value },
+        { t0: inner, t1, value },
+      ],
+    };
+  });
+  const scenario = scenarioOf(KRAUSE.hp3);
+  return readableTrajectory({
+    scenario,
+    shaft: shaftOf(scenario),
+    status: { code: 'finished', time: cuts.at(-1)!, message: '' },
+    segments,
+    events: [],
+    shortCircuit: null,
+    interruptionLoss: 0,
+    stats: { evaluations: 0, steps: 0 },
+  });
+}

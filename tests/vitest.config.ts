@@ -1,0 +1,10 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['tests/**/*.test.ts'],
+    // Whole runs take a second; on a busy machine many times that. Nothing measures speed by a timeout.
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+  },
+});
