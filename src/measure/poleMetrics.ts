@@ -37,17 +37,23 @@ function contactorMetrics(
           event.kind === kind && event.contactor === contactor && event.phase === phase && event.t >= from,
       );
     const parting = isPole('poleParts', since);
-    const clearing = parting && isPole('poleClears', parting.t);
-    if (parting === undefined || clearing === undefined) {
+    if (parting === undefined) {
       const why =
         contactor === null
           ? 'the run has no action that opposes rotation'
-          : 'the pole does not open in this run';
+          : 'the pole does not part in this run';
       for (const key of Object.values(keys)) group[key] = missing(key, why);
       continue;
     }
     const current = m.quadrature.trajectory.at(parting.t, 'left')[`i${phase}`];
     group[keys.current] = found(keys.current, Math.abs(current), { time: parting.t, phase });
+    const clearing = isPole('poleClears', parting.t);
+    if (clearing === undefined) {
+      const why = 'the pole still arcs when the run ends';
+      group[keys.time] = missing(keys.time, why);
+      group[keys.charge] = missing(keys.charge, why);
+      continue;
+    }
     group[keys.time] = found(keys.time, clearing.t - parting.t, { time: clearing.t, phase });
     group[keys.charge] = found(keys.charge, arcCharge(m, phase, parting.t, clearing.t), { phase });
   }

@@ -29,4 +29,6 @@ export class Solver {
     options?: Partial<Options>,
   );
   solutionSegments(x: number, y0: number[], xEnd?: number): Generator<SolutionSegment, undefined>;
+  /** Step size that each extrapolation column proposes; entries are missing until their column has been used. */
+  readonly hh: number[];
 }

@@ -9,12 +9,14 @@ export interface Step {
   readonly value: (component: number, t: number) => number;
 }
 
+/** A smooth initial value problem: arrays of numbers, nothing else. */
 export interface OdeProblem {
   readonly size: number;
   /** Writes the derivatives into `dydt`. */
   readonly derivatives: (t: number, y: readonly number[], dydt: number[]) => void;
 }
 
+/** How accurately a problem is integrated, and how long it may take. */
 export interface SolverOptions {
   readonly relativeTolerance: number;
   /** One per state, in the state's unit. */
@@ -24,6 +26,7 @@ export interface SolverOptions {
   readonly maxSteps: number;
 }
 
+/** Evaluations of the right-hand side and accepted steps so far. */
 export interface WorkCount {
   evaluations: number;
   steps: number;
@@ -80,6 +83,9 @@ export function* integrate(
     // The limit is kept here, over all segments of a run; odex's own would start again with every segment.
     maxSteps: Number.MAX_SAFE_INTEGER,
   });
+  // A last step that is rejected, shortened and then accepted early asks for the proposal of a column that has not been
+  // used yet; the missing number would make the next step NaN. With this it keeps the shortened step.
+  solver.hh.fill(Number.MAX_VALUE);
   for (const segment of solver.solutionSegments(t0, [...y0], tEnd)) {
     if (++stats.steps > options.maxSteps)
       throw new SimulationError(

@@ -9,7 +9,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { holds, type Shaft, shaftOf } from '../shaft/shaft.ts';
 import { type Conduction, conduction } from '../starter/conduction.ts';
 import { extinguishDeadArcs } from '../starter/extinguish.ts';
-import { type ContactorName, nextScheduled, opposite } from '../starter/starter.ts';
+import { type ContactorName, isIdle, nextScheduled, opposite } from '../starter/starter.ts';
 import {
   applyScheduled,
   clearPole,
@@ -90,7 +90,8 @@ export function runTrajectory(scenario: Scenario, blocked: ContactorName | null 
     if (plan.kind === 'at') endAt = Math.min(endAt ?? plan.t, plan.t);
     else endAt = null;
     const tEnd = Math.min(endAt ?? tLimit, tLimit);
-    if (state.t >= tEnd) return finish(finalStatus(state, automatic && endAt === null));
+    if (state.t >= tEnd)
+      return finish(finalStatus(state, automatic && endAt === null && !isIdle(state.starter)));
 
     const watches = [
       ...starterWatches(state.starter, model, scenario.starter.zeroSpeedSwitch),
@@ -130,35 +131,44 @@ export function runTrajectory(scenario: Scenario, blocked: ContactorName | null 
     const problem = segmentProblem(model, shaft, state.friction, state.held);
     const options = { relativeTolerance: rtol, absoluteTolerance, stats, maxSteps: scenario.solver.maxSteps };
     const steps: Step[] = [];
+    const store = (tEnd: number) =>
+      segments.push({
+        t0: state.t,
+        t1: tEnd,
+        kind: poles.kind,
+        openPhase: poles.kind === 'two' ? PHASES[poles.connection.indexOf(-1)]! : null,
+        frame: model.frame,
+        friction: state.friction,
+        held: state.held,
+        model,
+        position0: state.position,
+        steps,
+      });
     let fired: Watch | null = null;
     let tEnd = tStop;
-    for (const whole of integrate(problem, state.t, y0, tStop, options)) {
-      // The solver's last end differs from the stop time by a rounding now and then.
-      const step = { ...whole, t1: Math.min(whole.t1, tStop) };
-      const crossing = firstCrossing(step, watches, period);
-      if (crossing === null) {
-        steps.push(step);
-        continue;
+    try {
+      for (const whole of integrate(problem, state.t, y0, tStop, options)) {
+        // The solver's last end differs from the stop time by a rounding now and then.
+        const step = { ...whole, t1: Math.min(whole.t1, tStop) };
+        const crossing = firstCrossing(step, watches, period);
+        if (crossing === null) {
+          steps.push(step);
+          continue;
+        }
+        fired = crossing.watch;
+        tEnd = crossing.t;
+        steps.push({ ...step, t1: tEnd });
+        break;
       }
-      fired = crossing.watch;
-      tEnd = crossing.t;
-      steps.push({ ...step, t1: tEnd });
-      break;
+    } catch (error) {
+      // What has been integrated stays readable; at the very start that is the initial state alone.
+      if (steps.length === 0) steps.push({ t0: state.t, t1: state.t, value: (component) => y0[component]! });
+      store(steps.at(-1)!.t1);
+      throw error;
     }
     const last = steps.at(-1)!;
     if (fired === null && last.t1 < tStop) steps[steps.length - 1] = { ...last, t1: tStop };
-    segments.push({
-      t0: state.t,
-      t1: tEnd,
-      kind: poles.kind,
-      openPhase: poles.kind === 'two' ? PHASES[poles.connection.indexOf(-1)]! : null,
-      frame: model.frame,
-      friction: state.friction,
-      held: state.held,
-      model,
-      position0: state.position,
-      steps,
-    });
+    store(tEnd);
     const y = Array.from({ length: stateSize(model) }, (_, i) => last.value(i, tEnd));
     const theta = y[model.size + 1]!;
     state = {

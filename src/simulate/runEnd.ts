@@ -9,6 +9,8 @@ export const LONGEST_AFTER_LAST_ACTION = 120;
 const TAIL_AT_REST = 0.1;
 /** Shown after all poles are open where nothing will hold the shaft, s. */
 const TAIL_COASTING = 1;
+/** A coasting shaft that dry friction brings to rest within this time is waited for, s. */
+const LONGEST_WAIT_FOR_REST = 60;
 /** Shown after the speed has settled, s. */
 const TAIL_SETTLED = 0.2;
 /** "Settled": this fraction of synchronous speed from the steady speed. */
@@ -42,7 +44,11 @@ export function endPlanner(scenario: Scenario, shaft: Shaft): (context: EndConte
     if (!settledSpeed.has(direction)) settledSpeed.set(direction, steadySpeed(scenario, direction));
     return settledSpeed.get(direction) ?? null;
   };
-  const comesToRest = shaft.breakaway > 0 && shaft.breakaway >= Math.abs(shaft.gravity);
+  /** Longest time dry friction alone needs to bring the shaft to rest, s; other passive loads only shorten it. */
+  const timeToRest = (omegaM: number) =>
+    shaft.breakaway >= Math.abs(shaft.gravity) && shaft.friction > Math.abs(shaft.gravity)
+      ? (shaft.inertia * Math.abs(omegaM)) / (shaft.friction - Math.abs(shaft.gravity))
+      : Number.POSITIVE_INFINITY;
   // After a plug stop only the switch's drop-out speed is left; without friction nothing brings it to rest soon.
   const coasts = scenario.actions.at(-1)?.do === 'coast';
   const slowsDown = shaft.gravity === 0 && (shaft.viscous > 0 || shaft.fan > 0);
@@ -51,7 +57,7 @@ export function endPlanner(scenario: Scenario, shaft: Shaft): (context: EndConte
     if (starter.agenda.some((entry) => entry.kind !== 'contact')) return { kind: 'open' };
     if (isIdle(starter)) {
       if (held) return { kind: 'at', t: t + TAIL_AT_REST };
-      if (comesToRest) return { kind: 'open' };
+      if (timeToRest(omegaM) <= LONGEST_WAIT_FOR_REST) return { kind: 'open' };
       const limit = SLOW_FRACTION * synchronous;
       if (coasts && slowsDown && Math.abs(omegaM) > limit)
         return { kind: 'whenNear', target: 0, band: limit };

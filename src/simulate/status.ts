@@ -20,6 +20,7 @@ export type RunStatusCode =
   | 'nonFiniteValue'
   | 'stepLimit';
 
+/** How a run ended, when, and in words. */
 export interface RunStatus {
   readonly code: RunStatusCode;
   /** s */

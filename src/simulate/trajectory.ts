@@ -46,6 +46,7 @@ export interface RunEvent {
   readonly text: string;
 }
 
+/** Kind of a discrete event: the starter's, and those of shaft and circuit. */
 export type RunEventKind =
   | StarterEvent['kind']
   | 'zeroSpeed'
