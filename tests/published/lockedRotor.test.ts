@@ -1,0 +1,147 @@
+/**
+ * Locked rotor is a linear circuit with constant coefficients: exact solutions. The single R–L circuit and the standstill values of
+ * the Krause machines are computed (closed form; matrix exponential), to the digits given. κ: IEC 60909-0,
+ * κ = 1.02 + 0.98·e^{−3R/X} (formula looked up, values computed from it).
+ */
+import { describe, it } from 'vitest';
+import { steadyState } from '../../src/machine/steadyState.ts';
+import { linearMachine, phasesOf } from '../support/constantSpeed.ts';
+import { type Readings, run } from '../support/readings.ts';
+import { startAtOnce } from '../support/scenarios.ts';
+import { DOUBLE_CAGE, KRAUSE, type TextbookMachine, textbookMachine } from '../support/textbookMachines.ts';
+import { expectWithin } from '../support/tolerance.ts';
+
+/** kg·m²: turns by less than 1e-9 of synchronous speed during the test. */
+const LOCKED = 1e12;
+const kappa = (ratio: number) => 1.02 + 0.98 * Math.exp(-3 * ratio);
+
+/** A machine whose magnetising branch carries nothing, so that standstill is one R–L circuit. */
+function seriesCircuit(R: number, X: number, phaseCrest: number, frequency: number): TextbookMachine {
+  return textbookMachine({
+    lineVoltage: phaseCrest * Math.sqrt(1.5),
+    frequency,
+    poles: 2,
+    rs: R / 2,
+    Xls: X / 2,
+    XM: 1e8 * X,
+    cages: [{ rr: R / 2, Xlr: X / 2 }],
+    J: LOCKED,
+    power: 1,
+    rpm: null,
+  });
+}
+
+describe('one R–L circuit (0.1 Ω, 1 Ω, 50 Hz, 100 V crest)', () => {
+  const textbook = seriesCircuit(0.1, 1, 100, 50);
+
+  // u = Û·sin(ωt + α) is φ = α − 90°.
+  it.each([
+    [0, 172.8154, 0.0094471],
+    [90, 105.7481, 0.014663],
+  ])('switched on at α = %d° peaks as computed', (alpha, peak, time) => {
+    const start = run(startAtOnce(textbook, 0.05, { supply: { angle: ((alpha - 90) * Math.PI) / 180 } }));
+    const found = start.extreme('iA', 'magnitude');
+    expectWithin(found.value, peak, { absolute: 6e-5 }, 'peak');
+    expectWithin(found.time, time, { absolute: 1e-6 }, 'time');
+  });
+
+  it('follows the closed form at every instant', () => {
+    const alpha = 0.6;
+    const omega = 100 * Math.PI;
+    const theta = Math.atan2(1, 0.1);
+    const crest = 100 / Math.hypot(1, 0.1);
+    const start = run(startAtOnce(textbook, 0.08, { supply: { angle: alpha - Math.PI / 2 } }));
+    for (let k = 1; k <= 40; k++) {
+      const t = 0.002 * k;
+      const exact =
+        crest *
+        (Math.sin(omega * t + alpha - theta) - Math.sin(alpha - theta) * Math.exp((-t * 0.1 * omega) / 1));
+      expectWithin(start.trajectory.at(t).iA, exact, { absolute: 1e-5 }, `current at ${t} s`);
+    }
+  });
+
+  it('peaks near the standard’s crest factor for the tabulated R/X', () => {
+    // The standard's formula is a fit of the worst peak at α = 0: within 0.6 % of the exact solution.
+    for (const [ratio, printed] of [
+      [0.05, 1.86349],
+      [0.1, 1.746],
+      [0.15, 1.64488],
+      [0.2, 1.55784],
+      [0.42, 1.29798],
+    ] as const) {
+      expectWithin(kappa(ratio), printed, { absolute: 5.1e-6 }, 'κ');
+      const worst =
+        peakVector(run(startAtOnce(seriesCircuit(ratio, 1, 100, 50), 0.04))) / (100 / Math.hypot(1, ratio));
+      expectWithin(worst, printed, { relative: 0.009 }, `crest factor at R/X = ${ratio}`);
+    }
+  });
+
+  it('without resistance peaks at twice the crest', () => {
+    const worst = peakVector(run(startAtOnce(seriesCircuit(1e-9, 1, 100, 50), 0.02))) / 100;
+    expectWithin(worst, 2, { relative: 1e-6 }, 'crest factor');
+  });
+});
+
+describe.each([
+  ['3 hp', KRAUSE.hp3, 92.969, 105.094, 0.006317, 1.1304, 1.1094, 95.037, 134.749, -24.65],
+  ['50 hp', KRAUSE.hp50, 557.45, 695.202, 0.006771, 1.2471, 1.234, 585.141, 1677.09, -568.935],
+] as const)(
+  'the %s machine switched on with the rotor locked',
+  (_name, textbook, crest, worst, tWorst, exact, standard, atZero, maximum, minimum) => {
+    const locked = (angle: number) => run(startAtOnce(textbook, 0.3, { inertia: LOCKED, supply: { angle } }));
+    const last = { absolute: 6e-4 };
+
+    it('has the computed peaks', () => {
+      const turned = locked(Math.PI / 2);
+      const peak = turned.extreme('iA', 'magnitude');
+      expectWithin(peak.value, worst, last, 'worst peak');
+      expectWithin(peak.time, tWorst, { absolute: 6e-7 }, 'its time');
+      expectWithin(locked(0).extreme('iA', 'magnitude').value, atZero, last, 'peak at φ = 0');
+      expectWithin(turned.extreme('torque', 'max').value, maximum, last, 'maximum torque');
+      expectWithin(turned.extreme('torque', 'min').value, minimum, last, 'minimum torque');
+    });
+
+    it('exceeds the standard’s crest factor a little, as two coupled circuits do', () => {
+      const state = steadyState(textbook.machine, textbook.supply, 1);
+      expectWithin(Math.SQRT2 * state.current, crest, last, 'crest');
+      const ratio = state.statorCurrent[0] / -state.statorCurrent[1];
+      expectWithin(kappa(ratio), standard, { absolute: 5.1e-5 }, 'κ');
+      expectWithin(worst / (Math.SQRT2 * state.current), exact, { absolute: 5.1e-5 }, 'exact factor');
+    });
+  },
+);
+
+describe.each([
+  ['3 hp', KRAUSE.hp3],
+  ['50 hp', KRAUSE.hp50],
+  ['double-cage', DOUBLE_CAGE],
+] as const)('the %s machine at standstill against the matrix exponential', (_name, textbook) => {
+  it('has the exact currents and torque at every instant', () => {
+    const { machine, supply } = textbook;
+    const phi = 0.4;
+    const omega = 2 * Math.PI * supply.frequency;
+    const crest = supply.lineVoltage * Math.sqrt(2 / 3);
+    const linear = linearMachine(machine, omega, 0);
+    const rest = new Array<number>(2 + 2 * machine.cages.length).fill(0);
+    const start = run(startAtOnce(textbook, 0.3, { inertia: LOCKED, supply: { angle: phi } }));
+    const largest = start.extreme('iA', 'magnitude').value;
+    const swing = start.extreme('torque', 'max').value;
+    for (let k = 1; k <= 30; k++) {
+      const t = 0.01 * k - 0.0003 * k;
+      const exact = linear.currents(rest, [crest * Math.cos(phi), crest * Math.sin(phi)], t);
+      const [a, b, c] = phasesOf([exact[0]!, exact[1]!], omega * t);
+      const point = start.trajectory.at(t);
+      // The integration's tolerance is 1e-9 of the flux, 20 times that of the currents (leakage of a twentieth).
+      const allowed = { absolute: 1e-7 * largest };
+      expectWithin(point.iA, a, allowed, `iA at ${t}`);
+      expectWithin(point.iB, b, allowed, `iB at ${t}`);
+      expectWithin(point.iC, c, allowed, `iC at ${t}`);
+      expectWithin(point.torque, linear.torque(exact), { absolute: 1e-7 * swing }, `torque at ${t}`);
+    }
+  });
+});
+
+/** Largest magnitude of the current vector: the worst phase peak over all supply angles. */
+function peakVector(readings: Readings): number {
+  return readings.largestVector(0, readings.trajectory.tEnd, 20001);
+}
