@@ -2,6 +2,7 @@ import { largestBetween } from '../numeric/largestBetween.ts';
 import { cellAt, NODES_PER_CELL, type Quadrature, signalIn } from './quadrature.ts';
 import type { Signal } from './signals.ts';
 
+/** A largest value and when it occurs. */
 export interface Extremum {
   readonly value: number;
   /** s */

@@ -15,6 +15,7 @@ export interface Measurement {
 /** A group of metrics: named pure functions of one measurement. */
 export type MetricGroup = Partial<Record<MetricKey, Metric>>;
 
+/** The phases in order. */
 export const PHASE_NAMES: readonly PhaseName[] = ['A', 'B', 'C'];
 
 /** A metric with a value. */

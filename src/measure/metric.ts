@@ -16,6 +16,7 @@ export interface Metric {
   readonly missing?: string;
 }
 
+/** Every metric of a run; those it does not contain have the value null. */
 export type Metrics = Readonly<Record<MetricKey, Metric>>;
 
 /** Order is the order of presentation. */
@@ -87,4 +88,5 @@ export const METRIC_KEYS = [
   'ledgerResidual',
 ] as const;
 
+/** Name of a metric. */
 export type MetricKey = (typeof METRIC_KEYS)[number];

@@ -25,11 +25,13 @@ export const INTEGRANDS = [
   'loadPower',
 ] as const;
 
+/** Name of a quantity that is integrated over time. */
 export type Integrand = (typeof INTEGRANDS)[number];
 
 /** What is looked at for extremes and crossings; order is that of `writeSignals`. */
 export const SIGNALS = ['iA', 'iB', 'iC', 'torque', 'speed', 'terminalVoltage'] as const;
 
+/** Name of a quantity looked at for extremes and crossings. */
 export type Signal = (typeof SIGNALS)[number];
 
 /** Writes the integrands of one instant into `out`, in the order of `INTEGRANDS`, SI. */

@@ -1,3 +1,4 @@
+/** Where a function is largest, and how large. */
 export interface Maximum {
   readonly x: number;
   readonly value: number;

@@ -8,6 +8,7 @@ import { switchingFigures } from './switchingFigures.ts';
 import { timeFigure } from './timeFigure.ts';
 import { torqueSpeedFigure } from './torqueSpeedFigure.ts';
 
+/** One file of the report folder, as text. */
 export interface ReportFile {
   /** Path inside the report folder, with forward slashes. */
   readonly name: string;

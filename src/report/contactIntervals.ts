@@ -2,8 +2,10 @@ import type { PhaseName } from '../scenario/scenario.ts';
 import type { RunEvent, RunEventKind, Trajectory } from '../simulate/trajectory.ts';
 import type { StateInterval } from './figureSpec.ts';
 
+/** One of the two contactors. */
 export type Contactor = 'forward' | 'reverse';
 
+/** The phases in the order of the rows. */
 export const PHASES: readonly PhaseName[] = ['A', 'B', 'C'];
 
 /**

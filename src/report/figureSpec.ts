@@ -19,12 +19,14 @@ export interface FigureSpec {
   readonly bands: readonly Band[];
 }
 
+/** An axis: its title and the range it spans. */
 export interface AxisSpec {
   /** "Quantity (unit)" */
   readonly label: string;
   readonly domain: readonly [number, number];
 }
 
+/** One panel of a figure. */
 export type PanelSpec = LinesPanel | StatesPanel | BarsPanel;
 
 /** Curves over the shared axis. */
@@ -50,8 +52,10 @@ export interface BarsPanel {
   readonly rows: readonly BarRow[];
 }
 
+/** How a line is broken. */
 export type Dash = 'solid' | 'dash' | 'dot' | 'dashdot';
 
+/** One curve or band of a panel, with its legend entry. */
 export type Series =
   | {
       readonly form: 'line';
@@ -85,16 +89,19 @@ export interface PointMark {
   readonly quantity: Quantity;
 }
 
+/** A mark on the shared axis where something discrete happens. */
 export interface EventMark {
   readonly x: number;
   readonly label: string;
 }
 
+/** One row of a panel of states: a pole over time. */
 export interface StateRow {
   readonly label: string;
   readonly intervals: readonly StateInterval[];
 }
 
+/** A stretch of the shared axis in which a pole conducts. */
 export interface StateInterval {
   readonly x0: number;
   readonly x1: number;
@@ -108,6 +115,7 @@ export interface Band {
   readonly label: string;
 }
 
+/** One bar of a panel of bars. */
 export interface BarRow {
   readonly label: string;
   readonly value: number;

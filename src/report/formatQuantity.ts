@@ -7,6 +7,7 @@ export interface DisplayUnit {
   readonly perSi: number;
 }
 
+/** How a quantity is written. */
 export interface QuantityOptions {
   readonly system: UnitSystem;
   /** Show times in milliseconds: for intervals of contacts and arcs. */

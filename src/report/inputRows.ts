@@ -1,11 +1,13 @@
 import type { Action, LoadTorque, Scenario } from '../scenario/scenario.ts';
 import { formatNumber, formatQuantity, type UnitSystem } from './formatQuantity.ts';
 
+/** One line of the inputs table. */
 export interface InputRow {
   readonly label: string;
   readonly value: string;
 }
 
+/** The lines of one section of the scenario. */
 export interface InputGroup {
   readonly title: string;
   readonly rows: readonly InputRow[];

@@ -6,6 +6,7 @@ export interface Cell {
   readonly className?: 'number' | 'at' | 'wide-word';
 }
 
+/** What a table consists of. */
 export interface TableOptions {
   readonly caption: string;
   readonly head: readonly Cell[];

@@ -10,6 +10,7 @@ export interface MetricLabel {
   readonly suffix?: string;
 }
 
+/** Metrics that stand together under one heading. */
 export interface MetricGroup {
   readonly title: string;
   readonly rows: readonly MetricLabel[];

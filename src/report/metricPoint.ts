@@ -9,11 +9,13 @@ import type { Quantity } from './palette.ts';
 
 /** The column of a phase's current and its colour. */
 export const CURRENT_COLUMN = { A: 'iA', B: 'iB', C: 'iC' } as const;
+/** Colour of each phase current. */
 export const CURRENT_COLOUR = { A: 'currentA', B: 'currentB', C: 'currentC' } as const satisfies Record<
   PhaseName,
   Quantity
 >;
 
+/** How a marked point is labelled and placed. */
 export interface PointOptions {
   readonly units: UnitSystem;
   /** From s to the figure's axis. */

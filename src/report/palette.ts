@@ -14,6 +14,7 @@ export type Quantity =
   | 'stored'
   | 'work';
 
+/** Colour scheme of a page or drawing. */
 export type Theme = 'light' | 'dark';
 
 interface Pair {
@@ -53,6 +54,7 @@ export const SURFACE = {
   band: { light: '#ECEFF2', dark: '#222930' },
 } as const satisfies Record<string, Pair>;
 
+/** Name of a colour that belongs to no quantity: paper, ink, lines. */
 export type SurfaceColour = keyof typeof SURFACE;
 
 /** Colour of a quantity in a theme; theme 'css' gives the custom property the report's style sheet defines. */

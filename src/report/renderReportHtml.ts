@@ -30,6 +30,7 @@ import { switchingFigures } from './switchingFigures.ts';
 import { overviewFigure, timeFigure } from './timeFigure.ts';
 import { torqueSpeedFigure } from './torqueSpeedFigure.ts';
 
+/** How the report is written. */
 export interface ReportOptions {
   readonly units: UnitSystem;
   /** Version of the program. */

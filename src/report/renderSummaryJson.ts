@@ -5,6 +5,7 @@ import { finding } from './findings.ts';
 import { traceStep } from './renderTraceCsv.ts';
 import { SUMMARY_VERSION, type SummaryFile, type SummaryMetric } from './summaryFile.ts';
 
+/** What the summary needs besides the run. */
 export interface SummaryOptions {
   /** Version of the program. */
   readonly version: string;

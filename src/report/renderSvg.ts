@@ -17,6 +17,7 @@ import {
 } from './svgPanels.ts';
 import { FONT_FAMILY, halo, ink, type SvgStyle } from './svgStyle.ts';
 
+/** How a drawing is made. */
 export interface SvgOptions {
   /** 'css' leaves the colours to custom properties of the page the drawing stands in. */
   readonly theme: Theme | 'css';

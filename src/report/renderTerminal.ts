@@ -13,6 +13,7 @@ import { cleanText } from './plainText.ts';
 import { textTrace } from './textTrace.ts';
 import { readTraces } from './traces.ts';
 
+/** How the terminal summary is written. */
 export interface TerminalOptions {
   readonly units: UnitSystem;
   /** Columns no line exceeds; 80 by default. */

@@ -1,6 +1,7 @@
 import type { RunResult } from '../measure/result.ts';
 import type { Point } from '../simulate/trajectory.ts';
 
+/** How finely the trace is sampled. */
 export interface TraceOptions {
   /** s; `DEFAULT_TRACE_STEP` where not given. */
   readonly step?: number;

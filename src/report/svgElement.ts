@@ -1,5 +1,6 @@
 import { escapeMarkup } from './plainText.ts';
 
+/** Attributes of an element; undefined ones are left out. */
 export type Attributes = Readonly<Record<string, string | number | undefined>>;
 
 /** An SVG element; attributes are escaped, `children` is markup already. Numbers get at most two decimals. */

@@ -9,6 +9,7 @@ export interface SvgStyle {
   readonly fontSize: number;
 }
 
+/** Fonts of all drawings, the system's own first. */
 export const FONT_FAMILY = "system-ui, 'Segoe UI', 'Helvetica Neue', Arial, sans-serif";
 
 /** Broken lines tell curves apart where colour does not print. */
@@ -19,14 +20,17 @@ const DASHES: Readonly<Record<Dash, string | undefined>> = {
   dashdot: '9 3 2 3',
 };
 
+/** Value of `stroke-dasharray`; undefined for an unbroken line. */
 export function dashArray(dash: Dash): string | undefined {
   return DASHES[dash];
 }
 
+/** Colour of paper, text or lines in the drawing's theme. */
 export function ink(style: SvgStyle, name: SurfaceColour): string {
   return surfaceColour(name, style.theme);
 }
 
+/** Colour of a quantity in the drawing's theme. */
 export function colour(style: SvgStyle, quantity: Quantity): string {
   return quantityColour(quantity, style.theme);
 }

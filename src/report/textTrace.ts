@@ -1,5 +1,6 @@
 import { computeEnvelope } from './envelope.ts';
 
+/** Size and scale of a trace drawn in characters. */
 export interface TextTraceOptions {
   /** Characters across. */
   readonly columns: number;

@@ -17,6 +17,7 @@ import {
 import type { Quantity } from './palette.ts';
 import { readTraces, type Traces } from './traces.ts';
 
+/** How a figure over time is made. */
 export interface FigureOptions {
   readonly units: UnitSystem;
   /** Draw curves instead of bands, and the phase currents in one panel: for plots that can be enlarged. */

@@ -1,5 +1,6 @@
 import { defaultClosingTime, defaultOpeningTime } from './defaults.ts';
 
+/** Operating times as stated; what is left out is undefined. s */
 export interface StatedTimes {
   readonly poles?: 'arcing' | 'ideal' | undefined;
   readonly closingTime?: number | undefined;
@@ -8,6 +9,7 @@ export interface StatedTimes {
   readonly deadTime?: number | undefined;
 }
 
+/** Operating times with every default filled in, s. */
 export interface ContactorTimes {
   readonly closingTime: number;
   readonly openingTime: number;

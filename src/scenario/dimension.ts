@@ -15,6 +15,7 @@ export type Dimension =
   | 'viscousCoefficient'
   | 'fanCoefficient';
 
+/** What is known about one dimension of quantities. */
 export interface DimensionEntry {
   /** As it reads in a sentence, with its article. */
   readonly words: string;

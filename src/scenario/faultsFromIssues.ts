@@ -4,6 +4,7 @@ import { unpackFault } from './fault.ts';
 import type { Path } from './place.ts';
 import type { Fault } from './problem.ts';
 
+/** A fault with the path of the value it is about. */
 export interface PathedFault extends Fault {
   readonly path: Path;
 }

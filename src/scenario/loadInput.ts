@@ -75,6 +75,7 @@ const noTorque = z.literal('none', {
     packTypeFault(input, '`none`, one load such as `{ kind: friction, torque: 20 N m }`, or a list of loads'),
 });
 
+/** The load as a person writes it. */
 export const loadInput = group('What the motor drives, referred to the motor shaft', {
   inertia: quantity(bounds.inertia, { about: 'Load inertia at the motor shaft', example: '3.3 kg m^2' }),
   torque: z.union([noTorque, loadTorque, listOfTorques]).meta({

@@ -83,6 +83,7 @@ const rated = group('Rated output from the nameplate: the base of all multiples'
   torque: quantity(bounds.ratedTorque, { about: 'Torque at rated output', example: '49 N m' }).optional(),
 });
 
+/** The machine as a person writes it. */
 export const machineInput = group('The cage induction motor: circuit per phase, inertia, nameplate', {
   poles: pureNumber({ min: 2, max: 48, even: true }, { about: 'Number of poles', example: '4' }),
   connection: word(['star', 'delta'], {

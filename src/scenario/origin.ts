@@ -8,6 +8,7 @@
  */
 export type OriginKind = 'given' | 'default' | 'assumed' | 'derived';
 
+/** One input: its value as written, and whether it was given or assumed. */
 export interface Origin {
   /** Keys joined by dots, list positions from 0. */
   readonly path: string;

@@ -10,11 +10,13 @@ import { resolveScenario } from './resolveScenario.ts';
 import type { Scenario } from './scenario.ts';
 import { ScenarioError } from './scenarioError.ts';
 
+/** What the parser cannot see in the text. */
 export interface ParseOptions {
   /** Name for the messages; `scenario` if left out. */
   readonly fileName?: string;
 }
 
+/** A scenario, and where each of its inputs comes from. */
 export interface ScenarioWithOrigins {
   readonly scenario: Scenario;
   /** Every input with its value as text and where it comes from, for the inputs table of a report. */

@@ -4,6 +4,7 @@ export interface Place {
   readonly column: number | null;
 }
 
+/** Keys and list positions from the outside in. */
 export type Path = readonly (string | number)[];
 
 /** Finds the place of a value, or of its key; of the nearest group around it where it does not exist. */

@@ -38,6 +38,7 @@ export interface Fault {
   readonly expected: string;
 }
 
+/** A fault of a scenario file, with its place in the file. */
 export interface Problem extends Fault {
   readonly file: string;
   /** From 1; null where the scenario was not text. */

@@ -1,6 +1,7 @@
 import type { core } from 'zod';
 import { z } from 'zod';
 
+/** Data of which any part may be missing because it was refused. */
 export type PartlyValid<T> = T extends readonly (infer E)[]
   ? readonly (PartlyValid<E> | undefined)[]
   : T extends object

@@ -4,10 +4,12 @@ import { checkText } from './checkText.ts';
 import type { Locate, Path, Place } from './place.ts';
 import type { Fault } from './problem.ts';
 
+/** A fault with its place in the text. */
 export interface PlacedFault extends Fault {
   readonly place: Place;
 }
 
+/** What a text says, with every fault of its notation. */
 export interface YamlReading {
   /** Plain data, or null where the text cannot be turned into any. */
   readonly data: { readonly value: unknown; readonly locate: Locate } | null;

@@ -12,4 +12,5 @@ export interface RuleContext {
   report(path: Path, code: ProblemCode, message: string, expected: string): void;
 }
 
+/** A condition between several values; reports its faults to the context. */
 export type Rule = (context: RuleContext) => void;

@@ -5,6 +5,7 @@ import { packFault, packTypeFault } from './fault.ts';
 import { group, pureNumber, quantity, word } from './field.ts';
 import { quantityPattern, readQuantity } from './parseQuantity.ts';
 
+/** The initial state as a person writes it. */
 export const initialInput = word(['rest', 'running forward', 'running reverse'], {
   about: 'State at t = 0: at rest without flux, or running in the steady state that circuit and load give',
   default: 'rest',
@@ -18,6 +19,7 @@ const action = group('One command', {
   }),
 });
 
+/** The actions as a person writes them. */
 export const actionsInput = z
   .array(action, {
     error: ({ input }) => packTypeFault(input, 'a list such as `[{ at: 0 s, do: start forward }]`'),
@@ -65,6 +67,7 @@ const endTime = z
     return z.NEVER;
   });
 
+/** The solver settings as a person writes them. */
 export const solverInput = group('How the run is integrated', {
   relativeTolerance: pureNumber(
     { min: 1e-12, max: 1e-3 },

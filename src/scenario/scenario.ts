@@ -18,6 +18,7 @@ export interface Scenario {
   readonly solver: SolverData;
 }
 
+/** Balanced three-phase source behind its impedance. */
 export interface Supply {
   /** Line-to-line voltage, V r.m.s. */
   readonly lineVoltage: number;
@@ -49,6 +50,7 @@ export interface MachineData {
   readonly rated: RatedData;
 }
 
+/** One rotor cage. */
 export interface Cage {
   /** Rotor resistance, Ω. */
   readonly Rr: number;
@@ -68,6 +70,7 @@ export interface RatedData {
   readonly speed: number | null;
 }
 
+/** What the motor drives, referred to its shaft. */
 export interface LoadData {
   /** Load inertia at the motor shaft, kg·m². */
   readonly inertia: number;
@@ -75,6 +78,7 @@ export interface LoadData {
   readonly torques: readonly LoadTorque[];
 }
 
+/** One part of the load torque. */
 export type LoadTorque =
   /** Dry friction: opposes motion with `torque`; holds the shaft at rest up to `breakaway` (both N·m, ≥ 0). */
   | { readonly kind: 'friction'; readonly torque: number; readonly breakaway: number }
@@ -85,8 +89,10 @@ export type LoadTorque =
   /** Does not change sign with direction: positive pulls against forward rotation; N·m. */
   | { readonly kind: 'gravity'; readonly torque: number };
 
+/** Motor terminal or supply phase. */
 export type PhaseName = 'A' | 'B' | 'C';
 
+/** The forward and the reversing contactor, and the zero-speed switch. */
 export interface StarterData {
   /** Coil energised → contacts touch, s; both contactors. */
   readonly closingTime: number;
@@ -120,6 +126,7 @@ export interface ZeroSpeedSwitchData {
   readonly delay: number;
 }
 
+/** At rest without flux, or running in the steady state of that direction. */
 export type InitialState = 'rest' | 'runningForward' | 'runningReverse';
 
 /**
@@ -129,12 +136,14 @@ export type InitialState = 'rest' | 'runningForward' | 'runningReverse';
  */
 export type ActionKind = 'startForward' | 'startReverse' | 'plug' | 'coast';
 
+/** A command at an instant. */
 export interface Action {
   /** s */
   readonly at: number;
   readonly do: ActionKind;
 }
 
+/** How the run is integrated and when it ends. */
 export interface SolverData {
   readonly relativeTolerance: number;
   /** s, or 'auto': until the last action has done its work. */

@@ -43,4 +43,5 @@ export const scenarioInput = group('A plugging scenario', {
   solver: solverInput.optional(),
 });
 
+/** A scenario as read and checked, before defaults are resolved. */
 export type ScenarioInput = z.output<typeof scenarioInput>;

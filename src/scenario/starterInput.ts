@@ -52,6 +52,7 @@ function perPole(about: string) {
     });
 }
 
+/** The starter as a person writes it. */
 export const starterInput = group('The two contactors and the zero-speed switch', {
   kind: onlyCovered(
     'contactors',

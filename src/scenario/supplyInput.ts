@@ -2,6 +2,7 @@ import { bounds } from './bounds.ts';
 import { assumedXOverR } from './defaults.ts';
 import { group, onlyCovered, pureNumber, quantity } from './field.ts';
 
+/** The supply as a person writes it. */
 export const supplyInput = group('The three-phase supply', {
   kind: onlyCovered(
     'mains',

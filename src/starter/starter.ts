@@ -1,6 +1,8 @@
 import type { Action, InitialState, StarterData } from '../scenario/scenario.ts';
 
+/** One of the two contactors. */
 export type ContactorName = 'forward' | 'reverse';
+/** Direction of rotation, named after the contactor that drives it. */
 export type Direction = ContactorName;
 
 /** open: no current; closed: contacts touch; arcing: contacts have parted, the arc still conducts. */
@@ -30,6 +32,7 @@ export interface StarterState {
 /** What is bound to happen at a known time. */
 export type Scheduled = { readonly t: number } & ScheduledChange;
 
+/** A change without its time. */
 export type ScheduledChange =
   | { readonly kind: 'action'; readonly action: Action }
   | { readonly kind: 'energise'; readonly contactor: ContactorName }

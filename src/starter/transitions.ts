@@ -18,6 +18,7 @@ export interface Transition {
   readonly events: readonly StarterEvent[];
 }
 
+/** Motor terminals in the order of the poles. */
 export const PHASES: readonly [PhaseName, PhaseName, PhaseName] = ['A', 'B', 'C'];
 
 /** Carries out the first entry of the agenda. */
