@@ -9,7 +9,7 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { holds, type Shaft, shaftOf } from '../shaft/shaft.ts';
 import { type Conduction, conduction } from '../starter/conduction.ts';
 import { extinguishDeadArcs } from '../starter/extinguish.ts';
-import { type ContactorName, isIdle, nextScheduled, opposite } from '../starter/starter.ts';
+import { nextScheduled } from '../starter/starter.ts';
 import {
   applyScheduled,
   clearPole,
@@ -17,12 +17,14 @@ import {
   PHASES,
   type Transition,
 } from '../starter/transitions.ts';
+import { endStatus, failureStatus, shortCircuitStatus } from './endStatus.ts';
 import { firstCrossing } from './firstCrossing.ts';
 import { interruptionEnergy } from './interruption.ts';
 import { integrate, type Step, type WorkCount } from './odexAdapter.ts';
 import { endPlanner, LONGEST_AFTER_LAST_ACTION } from './runEnd.ts';
 import { directionOf, initialRunState, type RunState } from './runState.ts';
 import { type Segment, segmentProblem, stateSize } from './segment.ts';
+import { type Blocked, describeShortCircuit } from './shortCircuit.ts';
 import { SimulationError } from './simulationError.ts';
 import type { RunStatus } from './status.ts';
 import { EVENT_WIDTH, stateScales } from './tolerances.ts';
@@ -33,9 +35,9 @@ import { nearSpeedWatch, shaftWatch, starterWatches, type Watch } from './watche
  * Integrates a scenario from t = 0: smooth segments between scheduled changes and located events. Never throws for
  * what happens in the run; the status says how it ended.
  *
- * @param blocked a contactor whose poles never touch, to find out when the other one's arcs would have ended
+ * @param blocked a contactor kept from closing again, to find out when the other one's arcs would have ended
  */
-export function runTrajectory(scenario: Scenario, blocked: ContactorName | null = null): Trajectory {
+export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null): Trajectory {
   const shaft = shaftOf(scenario);
   const circuit = circuitOf(scenario.machine, scenario.supply);
   const period = 1 / scenario.supply.frequency;
@@ -65,21 +67,23 @@ export function runTrajectory(scenario: Scenario, blocked: ContactorName | null 
     // Everything scheduled for this instant happens before the conducting set is looked at again.
     while (nextScheduled(state.starter) <= state.t) {
       const [entry] = state.starter.agenda;
-      if (entry?.kind === 'touch' && entry.contactor === blocked)
+      if (entry?.kind === 'touch' && entry.contactor === blocked?.contactor && state.t >= blocked.since)
         state = { ...state, starter: { ...state.starter, agenda: state.starter.agenda.slice(1) } };
       else take(applyScheduled(state.starter));
     }
     const poles = conduction(state.starter);
     if (poles.kind === 'shortCircuit') {
-      shortCircuit = describeShortCircuit(scenario, state.t, poles.terminal, events);
+      shortCircuit = describeShortCircuit(
+        scenario,
+        state.t,
+        poles.terminal,
+        events,
+        (again, without) => runTrajectory(again, without).events,
+      );
       const phase = PHASES[poles.terminal];
       const text = `line-to-line short circuit: both contactors conduct on terminal ${phase}`;
       events.push({ t: state.t, kind: 'shortCircuit', text, ...(phase && { phase }) });
-      return finish({
-        code: 'lineToLineShortCircuit',
-        time: state.t,
-        message: shortCircuitMessage(shortCircuit),
-      });
+      return finish(shortCircuitStatus(shortCircuit));
     }
     const model = electricalModel(scenario, circuit, poles);
     if (scenario.starter.poles === 'ideal')
@@ -90,8 +94,7 @@ export function runTrajectory(scenario: Scenario, blocked: ContactorName | null 
     if (plan.kind === 'at') endAt = Math.min(endAt ?? plan.t, plan.t);
     else endAt = null;
     const tEnd = Math.min(endAt ?? tLimit, tLimit);
-    if (state.t >= tEnd)
-      return finish(finalStatus(state, automatic && endAt === null && !isIdle(state.starter)));
+    if (state.t >= tEnd) return finish(endStatus(state, automatic, endAt !== null));
 
     const watches = [
       ...starterWatches(state.starter, model, scenario.starter.zeroSpeedSwitch),
@@ -209,25 +212,6 @@ export function runTrajectory(scenario: Scenario, blocked: ContactorName | null 
         return;
     }
   }
-
-  function finalStatus(at: RunState, unsettled: boolean): RunStatus {
-    const { zeroSpeedSwitch } = scenario.starter;
-    if (at.starter.plugging !== null && zeroSpeedSwitch !== null)
-      return {
-        code: 'switchNeverOpened',
-        time: at.t,
-        message: `at ${at.t.toFixed(3)} s the zero-speed switch has not opened yet and the ${at.starter.plugging.contactor} contactor is still in`,
-      };
-    if (unsettled)
-      return {
-        code: 'notSettled',
-        time: at.t,
-        message: `${LONGEST_AFTER_LAST_ACTION} s after the last action the machine has not come to a steady state; does the load stall it?`,
-      };
-    return automatic
-      ? { code: 'finished', time: at.t, message: 'every action has done its work' }
-      : { code: 'endTimeReached', time: at.t, message: 'the stated end time is reached' };
-  }
 }
 
 function electricalModel(
@@ -265,56 +249,4 @@ function releaseIfOverpowered(
 function breakAway(state: RunState, drive: number, events: RunEvent[]): RunState {
   events.push({ t: state.t, kind: 'shaftBreaksAway', text: 'torque overcomes the breakaway torque' });
   return { ...state, held: false, friction: directionOf(drive) };
-}
-
-function describeShortCircuit(
-  scenario: Scenario,
-  t: number,
-  terminal: number,
-  events: readonly RunEvent[],
-): ShortCircuit {
-  const { supply } = scenario;
-  const impedance = Math.hypot(
-    supply.sourceResistance,
-    2 * Math.PI * supply.frequency * supply.sourceInductance,
-  );
-  const closing = events.findLast((event) => event.kind === 'poleTouches')?.contactor ?? 'reverse';
-  const outgoing = opposite(closing);
-  // The same run with the closing contactor held open, just long enough for the arcs to end.
-  const arcs = { ...scenario, solver: { ...scenario.solver, endTime: t + 2 / supply.frequency } };
-  const lastExtinction =
-    runTrajectory(arcs, closing).events.findLast(
-      (event) => event.kind === 'poleClears' && event.contactor === outgoing,
-    )?.t ?? t;
-  return {
-    t,
-    phase: PHASES[terminal as 0 | 1 | 2],
-    prospectiveCurrent: impedance > 0 ? supply.lineVoltage / (2 * impedance) : null,
-    lastExtinction,
-  };
-}
-
-function shortCircuitMessage(fault: ShortCircuit): string {
-  const current =
-    fault.prospectiveCurrent === null
-      ? 'nothing in the scenario limits the current (no source impedance is given)'
-      : `prospective current ${fault.prospectiveCurrent.toPrecision(3)} A r.m.s.`;
-  const late = (fault.lastExtinction - fault.t) * 1000;
-  return (
-    `line-to-line short circuit at ${fault.t.toFixed(4)} s: a pole of the closing contactor touched on terminal ${fault.phase} ` +
-    `while the other contactor's arc still burned there; ${current}; the last arc would have ended ${late.toPrecision(3)} ms ` +
-    'later; lengthen the dead time'
-  );
-}
-
-function failureStatus(error: SimulationError): RunStatus {
-  const advice =
-    error.code === 'stepLimit'
-      ? 'are there parameters with extremely short time constants? otherwise raise solver.maxSteps'
-      : 'is a parameter extreme?';
-  return {
-    code: error.code,
-    time: error.time,
-    message: `the integration stopped at ${error.time.toPrecision(6)} s: ${error.message}; ${advice}`,
-  };
 }

@@ -46,3 +46,26 @@ describe('an end time in the middle of an arc', () => {
     });
   });
 });
+
+describe('the margin of a short circuit', () => {
+  it('is that of the arcs at the fault although the same contactor had run before', () => {
+    const { trajectory, metrics } = simulate({
+      ...example,
+      starter: { ...example.starter, changeoverDelay: 0, closingTime: 0.01, zeroSpeedSwitch: null },
+      initial: 'rest',
+      actions: [
+        { at: 0, do: 'startForward' },
+        { at: 0.6, do: 'coast' },
+        { at: 0.7, do: 'startReverse' },
+        { at: 1.5, do: 'startForward' },
+      ],
+    });
+    expect(trajectory.status.code).toBe('lineToLineShortCircuit');
+    const fault = trajectory.shortCircuit;
+    const lateness = (fault?.lastExtinction ?? 0) - (fault?.t ?? 0);
+    // First zero within half a period of 50 Hz, the other two poles a quarter period later at most.
+    expect(lateness).toBeGreaterThan(0);
+    expect(lateness).toBeLessThan(0.016);
+    expect(metrics.ledgerResidual.value).toBeLessThan(1e-6);
+  });
+});

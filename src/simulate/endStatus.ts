@@ -1,0 +1,66 @@
+import { isIdle } from '../starter/starter.ts';
+import { LONGEST_AFTER_LAST_ACTION } from './runEnd.ts';
+import type { RunState } from './runState.ts';
+import type { SimulationError } from './simulationError.ts';
+import type { RunStatus } from './status.ts';
+import type { ShortCircuit } from './trajectory.ts';
+
+/**
+ * Status of a run that came to its end time.
+ *
+ * @param automatic the end time was found by the run itself
+ * @param planned an end had been found; false: the longest time allowed is over
+ */
+export function endStatus(at: RunState, automatic: boolean, planned: boolean): RunStatus {
+  const { plugging, data } = at.starter;
+  const time = at.t;
+  if (plugging !== null && data.zeroSpeedSwitch !== null)
+    return {
+      code: 'switchNeverOpened',
+      time,
+      message:
+        `at ${time.toFixed(3)} s the zero-speed switch has not opened yet and the ` +
+        `${plugging.contactor} contactor is still in`,
+    };
+  if (automatic && !planned && !isIdle(at.starter))
+    return {
+      code: 'notSettled',
+      time,
+      message:
+        `${LONGEST_AFTER_LAST_ACTION} s after the last action the machine has not come to a steady state; ` +
+        'does the load stall it?',
+    };
+  return automatic
+    ? { code: 'finished', time, message: 'every action has done its work' }
+    : { code: 'endTimeReached', time, message: 'the stated end time is reached' };
+}
+
+/** Status of a run that ended in a line-to-line short circuit. */
+export function shortCircuitStatus(fault: ShortCircuit): RunStatus {
+  const current =
+    fault.prospectiveCurrent === null
+      ? 'nothing in the scenario limits the current (no source impedance is given)'
+      : `prospective current ${fault.prospectiveCurrent.toPrecision(3)} A r.m.s.`;
+  const late = (fault.lastExtinction - fault.t) * 1000;
+  return {
+    code: 'lineToLineShortCircuit',
+    time: fault.t,
+    message:
+      `line-to-line short circuit at ${fault.t.toFixed(4)} s: a pole of the closing contactor touched on terminal ` +
+      `${fault.phase} while the other contactor's arc still burned there; ${current}; the last arc would have ` +
+      `ended ${late.toPrecision(3)} ms later; lengthen the dead time`,
+  };
+}
+
+/** Status of a run whose integration failed. */
+export function failureStatus(error: SimulationError): RunStatus {
+  const advice =
+    error.code === 'stepLimit'
+      ? 'are there parameters with extremely short time constants? otherwise raise solver.maxSteps'
+      : 'is a parameter extreme?';
+  return {
+    code: error.code,
+    time: error.time,
+    message: `the integration stopped at ${error.time.toPrecision(6)} s: ${error.message}; ${advice}`,
+  };
+}

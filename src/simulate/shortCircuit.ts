@@ -1,0 +1,45 @@
+import type { Scenario } from '../scenario/scenario.ts';
+import { type ContactorName, opposite } from '../starter/starter.ts';
+import { PHASES } from '../starter/transitions.ts';
+import type { RunEvent, ShortCircuit } from './trajectory.ts';
+
+/** A contactor whose poles do not touch any more from a time on (s), to find out when the other one's arcs would end. */
+export interface Blocked {
+  readonly contactor: ContactorName;
+  readonly since: number;
+}
+
+/** Supply periods after which the outgoing contactor's arcs have ended for certain (two zeros a period, scatter apart). */
+const PERIODS_TO_EXTINCTION = 2;
+
+/**
+ * What is known about a line-to-line short circuit at a touch.
+ *
+ * @param terminal motor terminal on which both contactors' poles conduct
+ * @param events of the run so far
+ * @param rerun events of the same scenario with a contactor blocked
+ */
+export function describeShortCircuit(
+  scenario: Scenario,
+  t: number,
+  terminal: number,
+  events: readonly RunEvent[],
+  rerun: (scenario: Scenario, blocked: Blocked) => readonly RunEvent[],
+): ShortCircuit {
+  const { supply, starter, solver } = scenario;
+  const reactance = 2 * Math.PI * supply.frequency * supply.sourceInductance;
+  const impedance = Math.hypot(supply.sourceResistance, reactance);
+  const contactor = events.findLast((event) => event.kind === 'poleTouches')?.contactor ?? 'reverse';
+  const longest = PERIODS_TO_EXTINCTION / supply.frequency + starter.minimumArcingTime;
+  const endTime = t + longest + Math.max(...starter.openingScatter);
+  const after = rerun({ ...scenario, solver: { ...solver, endTime } }, { contactor, since: t });
+  const last = after.findLast(
+    (event) => event.kind === 'poleClears' && event.contactor === opposite(contactor) && event.t >= t,
+  );
+  return {
+    t,
+    phase: PHASES[terminal as 0 | 1 | 2],
+    prospectiveCurrent: impedance > 0 ? supply.lineVoltage / (2 * impedance) : null,
+    lastExtinction: last?.t ?? t,
+  };
+}
