@@ -4,8 +4,7 @@ import path from 'node:path';
 import { simulate } from '../measure/simulate.ts';
 import { buildReportFiles, type ReportFile } from '../report/buildReportFiles.ts';
 import { renderSummaryJson } from '../report/renderSummaryJson.ts';
-import { renderTerminal } from '../report/renderTerminal.ts';
-import { isSuccessful } from '../simulate/status.ts';
+import { renderTerminal, statusLine } from '../report/renderTerminal.ts';
 import { InputError, reasonOf } from './inputError.ts';
 import { type CliIo, EXIT, type ExitCode } from './io.ts';
 import { placed } from './placed.ts';
@@ -47,7 +46,9 @@ export function simulateCommand(file: string, options: SimulateOptions, io: CliI
     if (options.json === true) io.err(`report: ${report}\n`);
     else io.out(`\nReport: ${report}\n`);
   }
-  return isSuccessful(result.status) ? EXIT.done : EXIT.runFailed;
+  if (result.usable) return EXIT.done;
+  io.err(`${statusLine(result)}\n`);
+  return EXIT.runFailed;
 }
 
 function writeFiles(folder: string, files: readonly ReportFile[], io: CliIo): void {

@@ -7,7 +7,7 @@ export const DEFINITIONS: Readonly<
   startPeakCurrent: {
     unit: 'A',
     definition:
-      'Largest instantaneous current of any phase from the start command to the reversing command (or the end).',
+      'Largest instantaneous current of any phase from the start command to the next action (or the end).',
   },
   startWorstCycleCurrent: {
     unit: 'A',
@@ -72,7 +72,7 @@ export const DEFINITIONS: Readonly<
   residualVoltage: {
     unit: '1',
     definition:
-      'Magnitude of the terminal-voltage space vector just before that touch, over the crest of the rated phase voltage.',
+      'Magnitude of the terminal-voltage space vector just before that touch, over the crest of the phase voltage of the supply.',
   },
   residualAngle: {
     unit: 'rad',
@@ -86,15 +86,21 @@ export const DEFINITIONS: Readonly<
   plugPeakCurrent: {
     unit: 'A',
     definition:
-      'Largest instantaneous current of any phase from the reversing command to the end of the run.',
+      'Largest instantaneous current of any phase from the reversing command to the next action (or the end).',
   },
   plugWorstCycleCurrent: {
     unit: 'A',
     definition:
-      'Largest r.m.s. value of any phase current over any one supply period after the reversing command; the time is the end of that period.',
+      'Largest r.m.s. value of any phase current over any one supply period between the reversing command and the next action (or the end); the time is the end of that period.',
   },
-  plugMinimumTorque: { unit: 'N·m', definition: 'Most negative air-gap torque after the reversing command.' },
-  plugMaximumTorque: { unit: 'N·m', definition: 'Most positive air-gap torque after the reversing command.' },
+  plugMinimumTorque: {
+    unit: 'N·m',
+    definition: 'Most negative air-gap torque from the reversing command to the next action (or the end).',
+  },
+  plugMaximumTorque: {
+    unit: 'N·m',
+    definition: 'Most positive air-gap torque from the reversing command to the next action (or the end).',
+  },
   stopTimeFromParting: {
     unit: 's',
     definition: 'From the first parting of the outgoing contactor to the first passage through zero speed.',
@@ -132,6 +138,11 @@ export const DEFINITIONS: Readonly<
     unit: '1',
     definition: 'Rotor heat of the plug stop over the rotor heat of the start.',
   },
+  switchOpeningTime: {
+    unit: 's',
+    definition:
+      'From the first touch of the incoming contactor that completes a circuit to the opening of the zero-speed switch; after it, and once the poles are open, the shaft coasts.',
+  },
   switchOpeningSpeed: {
     unit: 'rad/s',
     definition: 'Shaft speed when the zero-speed switch opens, after its delay; positive is forward.',
@@ -143,7 +154,8 @@ export const DEFINITIONS: Readonly<
   },
   creepRevolutions: {
     unit: '1',
-    definition: 'Revolutions against the original direction from zero speed to the end of the run.',
+    definition:
+      'Revolutions against the original direction from zero speed to the next action (or the end of the run).',
   },
   reversalTime: {
     unit: 's',
@@ -158,6 +170,10 @@ export const DEFINITIONS: Readonly<
   reversalRotorHeatMultiple: {
     unit: '1',
     definition: 'That rotor heat over the kinetic energy of rotor and load at the reversing command.',
+  },
+  reversalToStartHeatRatio: {
+    unit: '1',
+    definition: 'Rotor heat of the reversal to 95 % of the steady speed over the rotor heat of the start.',
   },
   lowestTerminalVoltage: {
     unit: 'V',

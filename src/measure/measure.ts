@@ -1,15 +1,17 @@
 import { ratedPoint } from '../machine/ratedPoint.ts';
+import { isSuccessful } from '../simulate/status.ts';
 import type { Trajectory } from '../simulate/trajectory.ts';
-import { type EnergyLedger, energyLedger } from './energyLedger.ts';
+import { energyLedger } from './energyLedger.ts';
 import { largest } from './extremum.ts';
 import { found, type Measurement, missing } from './measurement.ts';
 import { METRIC_KEYS, type Metric, type MetricKey, type Metrics } from './metric.ts';
-import { type Operations, operationsOf } from './operations.ts';
+import { operationsOf } from './operations.ts';
 import { poleMetrics } from './poleMetrics.ts';
 import { type Quadrature, quadratureOf } from './quadrature.ts';
 import type { RunResult } from './result.ts';
 import { aftermathMetrics, changeoverMetrics, plugMetrics } from './reversalMetrics.ts';
 import { startMetrics } from './startMetrics.ts';
+import { LARGEST_RESIDUAL, warningsOf } from './warnings.ts';
 
 /** Everything measured on a run. */
 export function measure(trajectory: Trajectory): RunResult {
@@ -28,14 +30,17 @@ export function measure(trajectory: Trajectory): RunResult {
     ...poleMetrics(m),
     ledgerResidual: found('ledgerResidual', ledger.residual),
   };
+  const metrics = inOrder(all);
   return {
     scenario,
     status: trajectory.status,
     trajectory,
-    metrics: inOrder(all),
+    metrics,
     ledger,
+    operations,
+    usable: isSuccessful(trajectory.status) && ledger.residual <= LARGEST_RESIDUAL,
     rated,
-    warnings: warningsOf(trajectory, operations, ledger),
+    warnings: warningsOf(trajectory, operations, metrics, ledger),
   };
 }
 
@@ -45,33 +50,19 @@ function inOrder(all: Partial<Record<MetricKey, Metric>>): Metrics {
   return Object.fromEntries(ordered) as Record<MetricKey, Metric>;
 }
 
+/** Relative difference from the supply voltage that is rounding, not a dip. */
+const VOLTAGE_ROUNDING = 1e-9;
+
 function lowestTerminalVoltage(quadrature: Quadrature): Metric {
   const { tStart, tEnd, scenario } = quadrature.trajectory;
+  const { lineVoltage } = scenario.supply;
   const lowest = largest(quadrature, 'terminalVoltage', (voltage) => -voltage, tStart, tEnd);
   if (lowest === null) return missing('lowestTerminalVoltage', 'the three terminals are never connected');
+  // A stiff source holds its voltage but for rounding: there is no lowest instant.
+  if (Math.abs(lowest.value + lineVoltage) <= VOLTAGE_ROUNDING * lineVoltage)
+    return found('lowestTerminalVoltage', lineVoltage, { multiple: { value: 1, of: 'supply voltage' } });
   return found('lowestTerminalVoltage', -lowest.value, {
     time: lowest.time,
-    multiple: { value: -lowest.value / scenario.supply.lineVoltage, of: 'supply voltage' },
+    multiple: { value: -lowest.value / lineVoltage, of: 'supply voltage' },
   });
-}
-
-/** A residual above this says loudly that the energy balance does not close (at default tolerance it is below 1e-6). */
-const LARGEST_RESIDUAL = 1e-6;
-
-function warningsOf(trajectory: Trajectory, operations: Operations, ledger: EnergyLedger): string[] {
-  const warnings: string[] = [];
-  if (!(ledger.residual <= LARGEST_RESIDUAL))
-    warnings.push(
-      `The energy balance does not close: its error is ${ledger.residual.toExponential(1)} of the energy put through ` +
-        '(at most 1e-6 is expected). Do not use these figures; tighten solver.relativeTolerance.',
-    );
-  for (const event of trajectory.events)
-    if (event.kind === 'plugRefused')
-      warnings.push(`At ${event.t.toFixed(3)} s: ${event.text}. The machine coasts.`);
-  if (operations.furtherReversals > 0)
-    warnings.push(
-      `The run has ${operations.furtherReversals} more reversing action${operations.furtherReversals > 1 ? 's' : ''} after the first; ` +
-        'times and heats are those of the first, peaks those of all of them together.',
-    );
-  return warnings;
 }

@@ -57,12 +57,14 @@ export const METRIC_KEYS = [
   'plugRotorHeatMultiple',
   'plugToStartHeatRatio',
   // after the stop
+  'switchOpeningTime',
   'switchOpeningSpeed',
   'creepSpeed',
   'creepRevolutions',
   'reversalTime',
   'reversalRotorHeat',
   'reversalRotorHeatMultiple',
+  'reversalToStartHeatRatio',
   // supply
   'lowestTerminalVoltage',
   // poles of the contactor that ran, then of the contactor that plugged

@@ -1,11 +1,11 @@
 import type { Action } from '../scenario/scenario.ts';
-import type { RunEvent, Trajectory } from '../simulate/trajectory.ts';
+import type { Trajectory } from '../simulate/trajectory.ts';
 import { type ContactorName, opposite } from '../starter/starter.ts';
 
 /** Below this fraction of synchronous speed a start in the other direction is a start, not a reversal. */
 const TURNING_FRACTION = 0.01;
 
-/** The first start of a run: from its action to the reversing action, or to the end. */
+/** The first start of a run: from its action to the next one, or to the end. */
 export interface StartOperation {
   /** s */
   readonly from: number;
@@ -15,7 +15,10 @@ export interface StartOperation {
   readonly touch: number | null;
 }
 
-/** The first action that opposes rotation: a plug, or a start against the direction of rotation. */
+/**
+ * The first action that opposes rotation: a plug, or a start against the direction of rotation; from its command to the
+ * next action, or to the end.
+ */
 export interface ReversalOperation {
   /** Instant of the command, s. */
   readonly command: number;
@@ -24,7 +27,7 @@ export interface ReversalOperation {
   readonly incoming: ContactorName;
   /** Direction of rotation at the command. */
   readonly direction: 1 | -1;
-  /** First parting of the outgoing contactor's poles, s; null when none parted in this run. */
+  /** First parting of the outgoing contactor's poles since it last closed, s; null when none parted. */
   readonly parting: number | null;
   /** First touch of the incoming contactor that completes a circuit, s. */
   readonly touch: number | null;
@@ -38,8 +41,8 @@ export interface ReversalOperation {
 export interface Operations {
   readonly start: StartOperation | null;
   readonly reversal: ReversalOperation | null;
-  /** Reversing actions after the first: in the trace, but without figures of their own. */
-  readonly furtherReversals: number;
+  /** Other actions: in the trace, but without figures of their own. */
+  readonly otherActions: number;
 }
 
 /** Finds the first start and the first reversal of a run. */
@@ -48,68 +51,100 @@ export function operationsOf(trajectory: Trajectory): Operations {
   const done = scenario.actions.filter((action) => action.at < trajectory.tEnd);
   const reversing = done.filter((action) => opposesRotation(trajectory, action));
   const [reversingAction] = reversing;
-  const startAction = done.find(
-    (action) => (action.do === 'startForward' || action.do === 'startReverse') && action !== reversingAction,
-  );
-  const startBeforeReversal =
-    startAction !== undefined && startAction.at < (reversingAction?.at ?? Number.POSITIVE_INFINITY);
+  const startAction = done.find((action) => action.do === 'startForward' || action.do === 'startReverse');
+  const starts =
+    scenario.initial === 'rest' && startAction !== undefined && startAction !== reversingAction
+      ? startOperation(trajectory, startAction)
+      : null;
+  const reversal = reversingAction === undefined ? null : reversalOperation(trajectory, reversingAction);
+  const counted = [startAction?.at, reversingAction?.at];
   return {
-    start:
-      scenario.initial === 'rest' && startBeforeReversal
-        ? startOperation(trajectory, startAction, reversingAction)
-        : null,
-    reversal: reversingAction === undefined ? null : reversalOperation(trajectory, reversingAction),
-    furtherReversals: Math.max(0, reversing.length - 1),
+    start: starts,
+    reversal,
+    otherActions: done.filter((action) => !counted.includes(action.at)).length,
   };
 }
 
+/**
+ * A plug on a turning shaft, or a start against the rotation that the other contactor has caused. A load that turns the
+ * shaft by itself (a hoist before its first start) is no reversal.
+ */
 function opposesRotation(trajectory: Trajectory, action: Action): boolean {
-  const { supply, machine } = trajectory.scenario;
+  const { supply, machine, initial } = trajectory.scenario;
   const synchronous = (2 * Math.PI * supply.frequency) / machine.polePairs;
   const speed = trajectory.at(action.at, 'left').speed / synchronous;
+  const hasRun = (contactor: ContactorName) =>
+    initial === (contactor === 'forward' ? 'runningForward' : 'runningReverse') ||
+    trajectory.events.some(
+      (event) => event.kind === 'poleTouches' && event.contactor === contactor && event.t <= action.at,
+    );
   switch (action.do) {
     case 'plug':
-      return Math.abs(speed) > TURNING_FRACTION;
+      return Math.abs(speed) > TURNING_FRACTION && !refused(trajectory, action);
     case 'startForward':
-      return speed < -TURNING_FRACTION;
+      return speed < -TURNING_FRACTION && hasRun('reverse');
     case 'startReverse':
-      return speed > TURNING_FRACTION;
+      return speed > TURNING_FRACTION && hasRun('forward');
     case 'coast':
       return false;
   }
 }
 
-function startOperation(
-  trajectory: Trajectory,
-  action: Action,
-  reversal: Action | undefined,
-): StartOperation {
+/** True when a plug came to nothing: the zero-speed switch had not picked up, or nothing was in. */
+function refused(trajectory: Trajectory, action: Action): boolean {
+  const to = nextAction(trajectory, action);
+  return trajectory.events.some(
+    (event) => event.kind === 'plugRefused' && event.t >= action.at && event.t <= to,
+  );
+}
+
+/** Time of the action after this one, or the end of the run, s. */
+function nextAction(trajectory: Trajectory, action: Action): number {
+  const next = trajectory.scenario.actions.find((other) => other.at > action.at);
+  return Math.min(next?.at ?? Number.POSITIVE_INFINITY, trajectory.tEnd);
+}
+
+function startOperation(trajectory: Trajectory, action: Action): StartOperation {
   const direction = action.do === 'startForward' ? 1 : -1;
-  const to = reversal?.at ?? trajectory.tEnd;
+  const to = nextAction(trajectory, action);
   const touch = completingTouch(trajectory, direction === 1 ? 'forward' : 'reverse', action.at);
   return { from: action.at, to, direction, touch: touch !== null && touch < to ? touch : null };
 }
 
 function reversalOperation(trajectory: Trajectory, action: Action): ReversalOperation {
+  const { events } = trajectory;
+  const to = nextAction(trajectory, action);
   const direction = trajectory.at(action.at, 'left').speed > 0 ? 1 : -1;
   const outgoing: ContactorName = direction === 1 ? 'forward' : 'reverse';
   const incoming = opposite(outgoing);
-  const after = (match: (event: RunEvent) => boolean): number | null =>
-    trajectory.events.find((event) => event.t >= action.at && match(event))?.t ?? null;
-  const touch = completingTouch(trajectory, incoming, action.at);
-  const releasedBySwitch = trajectory.events.find(
-    (event) => event.kind === 'switchOpens' && touch !== null && event.t >= touch,
+  const completed = completingTouch(trajectory, incoming, action.at);
+  const touch = completed !== null && completed <= to ? completed : null;
+  const until = touch ?? trajectory.shortCircuit?.t ?? to;
+  // The outgoing contactor may have parted before the command (coasting): count from when it last closed.
+  const lastClosed = events.findLast(
+    (event) => event.kind === 'poleTouches' && event.contactor === outgoing && event.t <= until,
+  );
+  const parting = events.find(
+    (event) =>
+      event.kind === 'poleParts' &&
+      event.contactor === outgoing &&
+      event.t >= (lastClosed?.t ?? trajectory.tStart) &&
+      event.t <= until,
+  );
+  const zero = events.find((event) => event.kind === 'zeroSpeed' && event.t > action.at && event.t <= to);
+  const opening = events.find(
+    (event) => event.kind === 'switchOpens' && touch !== null && event.t >= touch && event.t <= to,
   );
   return {
     command: action.at,
-    to: trajectory.tEnd,
+    to,
     outgoing,
     incoming,
     direction,
-    parting: after((event) => event.kind === 'poleParts' && event.contactor === outgoing),
+    parting: parting?.t ?? null,
     touch,
-    zero: after((event) => event.kind === 'zeroSpeed' && event.t > action.at),
-    switchOpening: action.do === 'plug' ? (releasedBySwitch?.t ?? null) : null,
+    zero: zero?.t ?? null,
+    switchOpening: action.do === 'plug' ? (opening?.t ?? null) : null,
   };
 }
 

@@ -2,6 +2,7 @@ import type { ContactorName } from '../starter/starter.ts';
 import { crossings } from './crossing.ts';
 import { found, type Measurement, type MetricGroup, missing, PHASE_NAMES } from './measurement.ts';
 import { integral } from './quadrature.ts';
+import { NO_REVERSAL } from './reversalMetrics.ts';
 
 /** What each pole of the outgoing and of the plugging contactor interrupts, at its first opening after the command. */
 export function poleMetrics(m: Measurement): MetricGroup {
@@ -12,7 +13,7 @@ export function poleMetrics(m: Measurement): MetricGroup {
       ...contactorMetrics(m, 'plug', null, 0),
     };
   return {
-    ...contactorMetrics(m, 'run', reversal.outgoing, reversal.command),
+    ...contactorMetrics(m, 'run', reversal.outgoing, reversal.parting ?? reversal.command),
     ...contactorMetrics(m, 'plug', reversal.incoming, reversal.touch ?? reversal.command),
   };
 }
@@ -38,10 +39,7 @@ function contactorMetrics(
       );
     const parting = isPole('poleParts', since);
     if (parting === undefined) {
-      const why =
-        contactor === null
-          ? 'the run has no action that opposes rotation'
-          : 'the pole does not part in this run';
+      const why = contactor === null ? NO_REVERSAL : 'the pole does not part in this run';
       for (const key of Object.values(keys)) group[key] = missing(key, why);
       continue;
     }

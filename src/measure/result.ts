@@ -4,6 +4,7 @@ import type { RunStatus } from '../simulate/status.ts';
 import type { Trajectory } from '../simulate/trajectory.ts';
 import type { EnergyLedger } from './energyLedger.ts';
 import type { Metrics } from './metric.ts';
+import type { Operations } from './operations.ts';
 
 /** One run and everything measured on it. */
 export interface RunResult {
@@ -12,6 +13,10 @@ export interface RunResult {
   readonly trajectory: Trajectory;
   readonly metrics: Metrics;
   readonly ledger: EnergyLedger;
+  /** What the metrics refer to. */
+  readonly operations: Operations;
+  /** False when the run ended badly or its energy balance does not close: the figures must not be used as they stand. */
+  readonly usable: boolean;
   /** Base of the multiples. */
   readonly rated: RatedPoint;
   /** Things a reader must know about the figures; empty when there are none. */

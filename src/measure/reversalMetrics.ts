@@ -6,7 +6,7 @@ import { largest } from './extremum.ts';
 import { found, type Measurement, type MetricGroup, missing } from './measurement.ts';
 import type { Metric, MetricKey } from './metric.ts';
 import type { ReversalOperation } from './operations.ts';
-import { startEnd, UP_TO_SPEED } from './startMetrics.ts';
+import { completeStartHeat, UP_TO_SPEED } from './startMetrics.ts';
 import { currentMetrics, heatMetrics, kineticEnergy, rotorHeat, torqueMetrics } from './windowMetrics.ts';
 
 const TURN = 2 * Math.PI;
@@ -27,15 +27,22 @@ export function changeoverMetrics(m: Measurement): MetricGroup {
   if (reversal === null || (reversal.touch === null && trajectory.shortCircuit === null))
     return allMissing(keys, reversal === null ? NO_REVERSAL : NO_TOUCH);
   if (reversal.touch === null) {
-    const why = 'the run ends in a short circuit at the touch';
-    return { ...allMissing(keys, why), arcMargin: arcMargin(m, reversal) };
+    const fault = trajectory.shortCircuit?.t ?? trajectory.tEnd;
+    return {
+      ...allMissing(keys, 'the run ends in a short circuit at the touch'),
+      commandToTouch: found('commandToTouch', fault - reversal.command, { time: fault }),
+      ...(reversal.parting !== null && {
+        partingToTouch: found('partingToTouch', fault - reversal.parting, { time: fault }),
+      }),
+      arcMargin: arcMargin(m, reversal),
+    };
   }
   const { touch, command, parting } = reversal;
   const lastExtinction = trajectory.events.findLast(
     (event) =>
       event.kind === 'poleClears' &&
       event.contactor === reversal.outgoing &&
-      event.t >= command &&
+      event.t >= (parting ?? command) &&
       event.t <= touch,
   );
   const before = trajectory.at(touch, 'left');
@@ -73,7 +80,7 @@ const NO_RESIDUAL = 1e-9;
 
 /** Figures from the reversing command to zero speed and to the end. */
 export function plugMetrics(m: Measurement): MetricGroup {
-  const { reversal, start } = m.operations;
+  const { reversal } = m.operations;
   const stopKeys = [
     'stopTimeFromParting',
     'stopTimeFromTouch',
@@ -99,10 +106,13 @@ export function plugMetrics(m: Measurement): MetricGroup {
   };
   const { zero, command, parting, touch } = reversal;
   if (zero === null)
-    return { ...peaks, ...allMissing(stopKeys, 'the machine does not come to zero speed in this run') };
+    return {
+      ...peaks,
+      ...allMissing(stopKeys, interrupted(m, reversal, 'the machine does not come to zero speed')),
+    };
   const { trajectory } = m.quadrature;
   const heat = rotorHeat(m, command, zero);
-  const startHeat = start === null ? null : rotorHeat(m, start.from, startEnd(m, start));
+  const startHeat = completeStartHeat(m);
   const turned = Math.abs(trajectory.at(zero).position - trajectory.at(command).position) / TURN;
   return {
     ...peaks,
@@ -118,8 +128,8 @@ export function plugMetrics(m: Measurement): MetricGroup {
     ...heatMetrics(m, 'plug', command, zero),
     plugRotorHeatMultiple: found('plugRotorHeatMultiple', heat / kineticEnergy(m, command)),
     plugToStartHeatRatio:
-      startHeat === null || startHeat === 0
-        ? missing('plugToStartHeatRatio', 'the run has no start')
+      typeof startHeat === 'string'
+        ? missing('plugToStartHeatRatio', startHeat)
         : found('plugToStartHeatRatio', heat / startHeat),
   };
 }
@@ -128,8 +138,13 @@ export function plugMetrics(m: Measurement): MetricGroup {
 export function aftermathMetrics(m: Measurement): MetricGroup {
   const { reversal } = m.operations;
   const { trajectory } = m.quadrature;
-  const creepKeys = ['switchOpeningSpeed', 'creepSpeed', 'creepRevolutions'] as const;
-  const runUpKeys = ['reversalTime', 'reversalRotorHeat', 'reversalRotorHeatMultiple'] as const;
+  const creepKeys = ['switchOpeningTime', 'switchOpeningSpeed', 'creepSpeed', 'creepRevolutions'] as const;
+  const runUpKeys = [
+    'reversalTime',
+    'reversalRotorHeat',
+    'reversalRotorHeatMultiple',
+    'reversalToStartHeatRatio',
+  ] as const;
   if (reversal === null) return allMissing([...creepKeys, ...runUpKeys], NO_REVERSAL);
   const { switchOpening, direction, zero, command, touch, to } = reversal;
   if (switchOpening !== null) {
@@ -137,6 +152,9 @@ export function aftermathMetrics(m: Measurement): MetricGroup {
     const turned =
       zero === null ? 0 : (-direction * (trajectory.at(to).position - trajectory.at(zero).position)) / TURN;
     return {
+      switchOpeningTime: found('switchOpeningTime', switchOpening - (touch ?? command), {
+        time: switchOpening,
+      }),
       switchOpeningSpeed: found('switchOpeningSpeed', trajectory.at(switchOpening).speed, {
         time: switchOpening,
       }),
@@ -150,23 +168,40 @@ export function aftermathMetrics(m: Measurement): MetricGroup {
   }
   const creep = allMissing(creepKeys, 'no zero-speed switch ended the plugging');
   const target = steadySpeed(trajectory.scenario, direction === 1 ? -1 : 1);
-  if (target === null || touch === null)
-    return { ...creep, ...allMissing(runUpKeys, 'no steady speed in the other direction') };
+  if (touch === null) return { ...creep, ...allMissing(runUpKeys, NO_TOUCH) };
+  if (target === null)
+    return {
+      ...creep,
+      ...allMissing(runUpKeys, 'circuit and load give no steady speed in the other direction'),
+    };
   const way = target > 0 ? 'up' : 'down';
   const [reached] = crossings(m.quadrature, 'speed', UP_TO_SPEED * target, way, touch, to);
   if (reached === undefined)
-    return { ...creep, ...allMissing(runUpKeys, 'the speed was not reached in this run') };
+    return { ...creep, ...allMissing(runUpKeys, interrupted(m, reversal, 'the speed was not reached')) };
   const heat = rotorHeat(m, command, reached);
+  const startHeat = completeStartHeat(m);
   return {
     ...creep,
     reversalTime: found('reversalTime', reached - touch, { time: reached }),
     reversalRotorHeat: found('reversalRotorHeat', heat),
     reversalRotorHeatMultiple: found('reversalRotorHeatMultiple', heat / kineticEnergy(m, command)),
+    reversalToStartHeatRatio:
+      typeof startHeat === 'string'
+        ? missing('reversalToStartHeatRatio', startHeat)
+        : found('reversalToStartHeatRatio', heat / startHeat),
   };
 }
 
-const NO_REVERSAL = 'the run has no action that opposes rotation';
+export const NO_REVERSAL =
+  'no action opposes rotation (a plug acts only on a turning machine whose zero-speed switch has picked up)';
 const NO_TOUCH = 'the incoming contactor completed no circuit in this run';
+
+/** Why something was not reached: the next action came first, or the run was over. */
+function interrupted(m: Measurement, reversal: ReversalOperation, what: string): string {
+  return reversal.to < m.quadrature.trajectory.tEnd
+    ? `${what} before the action at ${reversal.to} s`
+    : `${what} in this run`;
+}
 
 function allMissing(keys: readonly MetricKey[], why: string): MetricGroup {
   return Object.fromEntries(keys.map((key) => [key, missing(key, why)]));
@@ -195,7 +230,7 @@ function arcMargin(m: Measurement, reversal: ReversalOperation): Metric {
         event.kind === 'poleClears' &&
         event.contactor === reversal.outgoing &&
         event.phase === phase &&
-        event.t >= reversal.command &&
+        event.t >= (reversal.parting ?? reversal.command) &&
         event.t <= touch.t,
     );
     if (extinction === undefined) continue;

@@ -24,22 +24,26 @@ export function startMetrics(m: Measurement): MetricGroup {
   const time = startTime(m, start);
   // Heat belongs to the start only until the machine is up to speed; what follows is running.
   const upToSpeed = time.time ?? to;
-  const energy = kineticEnergy(m, upToSpeed);
   return {
     ...currentMetrics(m, 'start', from, to),
     ...torqueMetrics(m, 'start', from, to),
     startTime: time,
     ...heatMetrics(m, 'start', from, upToSpeed),
     startRotorHeatMultiple:
-      energy > 0
-        ? found('startRotorHeatMultiple', rotorHeat(m, from, upToSpeed) / energy)
-        : missing('startRotorHeatMultiple', 'the machine does not turn at the end of the start'),
+      time.time === undefined
+        ? missing('startRotorHeatMultiple', time.missing ?? 'the start did not come up to speed')
+        : found('startRotorHeatMultiple', rotorHeat(m, from, upToSpeed) / kineticEnergy(m, upToSpeed)),
   };
 }
 
-/** When the start was over, s: up to speed, or cut short by the next action. */
-export function startEnd(m: Measurement, start: StartOperation): number {
-  return startTime(m, start).time ?? start.to;
+/** Rotor heat of a start that came up to speed, J; otherwise why there is none to compare with. */
+export function completeStartHeat(m: Measurement): number | string {
+  const { start } = m.operations;
+  if (start === null) return 'the run has no start to compare with';
+  const upToSpeed = startTime(m, start).time;
+  if (upToSpeed === undefined)
+    return 'the start did not come up to speed, so there is no whole start to compare with';
+  return rotorHeat(m, start.from, upToSpeed);
 }
 
 function startTime(m: Measurement, start: StartOperation): Metric {
@@ -49,6 +53,7 @@ function startTime(m: Measurement, start: StartOperation): Metric {
   if (target === null) return missing('startTime', 'the machine cannot drive this load at any steady speed');
   const way = target > 0 ? 'up' : 'down';
   const [reached] = crossings(m.quadrature, 'speed', UP_TO_SPEED * target, way, start.touch, start.to);
-  if (reached === undefined) return missing('startTime', 'the speed was not reached before the next action');
+  if (reached === undefined)
+    return missing('startTime', `95 % of the steady speed was not reached by ${start.to} s`);
   return found('startTime', reached - start.touch, { time: reached });
 }

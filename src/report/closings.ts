@@ -37,7 +37,13 @@ export function findClosings(trajectory: Trajectory): Closing[] {
     const speedAtTouch = trajectory.at(touch).speed;
     const along = contactor === 'forward' ? speedAtTouch : -speedAtTouch;
     const atRest = Math.abs(along) < REST_SHARE * synchronous;
-    const kind = atRest ? 'start' : along < 0 ? 'plug' : 'reclose';
+    // A load that turns the shaft before the other contactor was ever in makes no plug of a start.
+    const otherRan =
+      trajectory.scenario.initial === (contactor === 'forward' ? 'runningReverse' : 'runningForward') ||
+      trajectory.events.some(
+        (event) => event.kind === 'poleTouches' && event.contactor !== contactor && event.t < touch,
+      );
+    const kind = atRest || (along < 0 && !otherRan) ? 'start' : along < 0 ? 'plug' : 'reclose';
     const speedBefore = parting === null ? speedAtTouch : trajectory.at(parting).speed;
     closings.push({ contactor, touch, kind, parting, cleared, speedBefore });
     previous = touch;

@@ -1,13 +1,11 @@
 import type { RunResult } from '../measure/result.ts';
-import { findPlugging } from './closings.ts';
 import { formatMetric, formatMetricMultiple } from './formatMetric.ts';
 import { formatInstant, formatNumber, formatQuantity, type UnitSystem } from './formatQuantity.ts';
 import { metricLabel, peakCurrentKey, worstTorqueKey } from './keyNumbers.ts';
 
 /** The question the run answers, from its scenario. */
 export function question(result: RunResult): string {
-  const plugging = findPlugging(result.trajectory);
-  if (plugging !== undefined) return 'What happens when this machine is plugged?';
+  if (result.operations.reversal !== null) return 'What happens when this machine is plugged?';
   const starts = result.scenario.actions.some((action) => action.do.startsWith('start'));
   return starts ? 'What happens when this machine is started?' : 'What does this machine do in this run?';
 }
@@ -21,31 +19,55 @@ export function finding(result: RunResult, units: UnitSystem): string {
 
 /** "Plugging brings the machine from 1788 r/min to rest in 0.42 s." */
 export function motionSentence(result: RunResult, units: UnitSystem): string {
-  const { metrics, trajectory } = result;
-  const plugging = findPlugging(trajectory);
+  const { metrics, trajectory, operations } = result;
+  const { reversal } = operations;
   const show = { system: units };
-  if (plugging === undefined) {
+  const speedAt = (t: number) => formatQuantity(Math.abs(trajectory.at(t, 'left').speed), 'rad/s', show);
+  if (reversal === null) {
+    if (operations.start === null)
+      return `Nothing is started or plugged in this run; at its end the shaft turns at ${speedAt(trajectory.tEnd)}.`;
     const start = metrics.startTime.value;
-    const top = trajectory.at(trajectory.tEnd).speed;
-    if (start !== null) return `The machine runs up in ${formatQuantity(start, 's', show)}.`;
-    return `There is no plugging in this run; at its end the shaft turns at ${formatQuantity(top, 'rad/s', show)}.`;
+    return start === null
+      ? `The machine does not come up to speed; it turns at ${speedAt(operations.start.to)} when its start ends.`
+      : `The machine runs up in ${formatQuantity(start, 's', show)} (to 95 % of its steady speed).`;
   }
-  const from = formatQuantity(Math.abs(plugging.speedBefore), 'rad/s', show);
+  const from = speedAt(reversal.command);
   const { shortCircuit } = trajectory;
   if (shortCircuit !== null) {
     return `Plugged at ${from}, the contactors short-circuit two phases at ${formatInstant(shortCircuit.t)}; nothing after that is computed.`;
   }
   const stop = metrics.stopTimeFromParting.value ?? metrics.stopTimeFromTouch.value;
   if (stop === null) {
-    const left = formatQuantity(Math.abs(trajectory.at(trajectory.tEnd).speed), 'rad/s', show);
-    return `Plugged at ${from}, the machine does not come to rest in this run; ${left} remain at its end.`;
+    const end = reversal.to < trajectory.tEnd ? 'the next action' : 'the end of the run';
+    return `Plugged at ${from}, the machine does not come to zero speed before ${end}; it turns at ${speedAt(reversal.to)} then.`;
   }
+  return `Plugging brings the machine from ${from} to ${stays(result) ? 'rest' : 'zero speed'} in ${formatQuantity(stop, 's', show)}${onwards(result, units)}.`;
+}
+
+/** True when the shaft is still where the stop left it: held, or as good as standing. */
+function stays({ trajectory, operations }: RunResult): boolean {
+  const { supply, machine } = trajectory.scenario;
+  const synchronous = (2 * Math.PI * supply.frequency) / machine.polePairs;
+  const end = operations.reversal?.to ?? trajectory.tEnd;
+  return Math.abs(trajectory.at(end, 'left').speed) < RESTING_FRACTION * synchronous;
+}
+
+/** Below this fraction of synchronous speed the words say "rest". */
+const RESTING_FRACTION = 0.01;
+/** A stop whose last part without plugging is longer than this fraction of it is said to coast. */
+const COASTING_FRACTION = 0.1;
+
+/** What belongs to the stop: how long it coasted at its end, or that it went on into full reversal. */
+function onwards({ metrics, operations }: RunResult, units: UnitSystem): string {
+  const show = { system: units };
   const reversal = metrics.reversalTime.value;
-  const onwards =
-    reversal === null
-      ? ''
-      : ` and carries it on to full reverse speed, ${formatQuantity(reversal, 's', show)} in all`;
-  return `Plugging brings the machine from ${from} to rest in ${formatQuantity(stop, 's', show)}${onwards}.`;
+  if (reversal !== null)
+    return `, counted from the parting of the contacts, and on to 95 % of full reverse speed ${formatQuantity(reversal, 's', show)} after the reversing contactor closes`;
+  const { zero, switchOpening, command } = operations.reversal ?? {};
+  if (zero == null || switchOpening == null || command === undefined) return '';
+  const coasting = zero - switchOpening;
+  if (coasting < COASTING_FRACTION * (zero - command)) return '';
+  return `, the last ${formatQuantity(coasting, 's', show)} of it coasting after the zero-speed switch has opened`;
 }
 
 function violenceSentence(result: RunResult, units: UnitSystem): string {
@@ -69,10 +91,13 @@ function violenceSentence(result: RunResult, units: UnitSystem): string {
   return text === '' ? '' : `${text[0]?.toUpperCase()}${text.slice(1)}.`;
 }
 
-function heatSentence(result: RunResult): string {
-  const ratio = result.metrics.plugToStartHeatRatio.value;
+function heatSentence({ metrics }: RunResult): string {
+  const whole = metrics.reversalToStartHeatRatio.value;
+  if (whole !== null)
+    return `In the whole reversal the rotor takes ${formatNumber(whole)} times the heat of a start.`;
+  const ratio = metrics.plugToStartHeatRatio.value;
   if (ratio !== null) return `The rotor takes ${formatNumber(ratio)} times the heat of a start.`;
-  const kinetic = result.metrics.plugRotorHeatMultiple.value;
+  const kinetic = metrics.reversalRotorHeatMultiple.value ?? metrics.plugRotorHeatMultiple.value;
   return kinetic === null ? '' : `The rotor takes ${formatNumber(kinetic)} times the kinetic energy as heat.`;
 }
 

@@ -74,16 +74,22 @@ export function keyNumbers(result: RunResult, units: UnitSystem): KeyNumber[] {
   ];
 }
 
-/** As multiple of a start; in a run without a start, as multiple of the kinetic energy. */
+/**
+ * As multiple of a start; in a run without a whole start, as multiple of the kinetic energy. Of a full reversal the heat up
+ * to full reverse speed, of a stop that up to zero speed.
+ */
 function rotorHeat(metrics: Metrics, units: UnitSystem): KeyNumber {
   const label = 'Rotor heat';
-  const ratio = metrics.plugToStartHeatRatio;
-  const heat = formatMetric(metrics.plugRotorHeat, metricLabel('plugRotorHeat'), units);
+  const reversed = metrics.reversalRotorHeat.value !== null;
+  const group = reversed ? 'reversal' : 'plug';
+  const ratio = metrics[`${group}ToStartHeatRatio`];
+  const heat = formatMetric(metrics[`${group}RotorHeat`], metricLabel(`${group}RotorHeat`), units);
   if (ratio.value !== null) {
-    return { label, value: `${formatNumber(ratio.value)} × a start`, detail: `${heat} in one stop` };
+    const what = reversed ? 'one full reversal' : 'one stop';
+    return { label, value: `${formatNumber(ratio.value)} × a start`, detail: `${heat} in ${what}` };
   }
   const missing = ratio.missing ?? 'not in this run';
-  const kinetic = metrics.plugRotorHeatMultiple.value;
+  const kinetic = metrics[`${group}RotorHeatMultiple`].value;
   if (kinetic === null) return { label, value: '—', detail: missing };
   return {
     label,

@@ -82,12 +82,14 @@ export const METRIC_GROUPS: readonly MetricGroup[] = [
   {
     title: 'After the stop',
     rows: [
+      { key: 'switchOpeningTime', label: 'Reverse closing to switch opening' },
       { key: 'switchOpeningSpeed', label: 'Speed when the contactor lets go' },
       { key: 'creepSpeed', label: 'Highest reverse speed (creep)' },
       { key: 'creepRevolutions', label: 'Revolutions in reverse (creep)', suffix: 'rev' },
       { key: 'reversalTime', label: 'Full reversal time' },
       { key: 'reversalRotorHeat', label: 'Rotor heat of the reversal' },
       { key: 'reversalRotorHeatMultiple', label: 'Reversal heat over kinetic energy' },
+      { key: 'reversalToStartHeatRatio', label: 'Reversal heat over that of a start' },
     ],
   },
   {

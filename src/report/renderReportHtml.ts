@@ -1,6 +1,5 @@
 import type { RunResult } from '../measure/result.ts';
 import type { Origin } from '../scenario/origin.ts';
-import { isSuccessful } from '../simulate/status.ts';
 import { CAUTIONS } from './cautions.ts';
 import { energyFigure } from './energyFigure.ts';
 import type { FigureSpec } from './figureSpec.ts';
@@ -100,7 +99,7 @@ function firstPage(result: RunResult, options: ReportOptions): string {
     .join('');
   return `<section class="first">
 <header style="padding-inline:0">
-${isSuccessful(result.status) ? '' : `<p class="alarm" role="alert">${escapeMarkup(statusLine(result))}</p>`}
+${result.usable ? '' : `<p class="alarm" role="alert">${escapeMarkup(statusLine(result))}</p>`}
 <p class="kind">Calculation note: plugging of a cage induction motor</p>
 <h1>${escapeMarkup(scenario.title)}</h1>
 ${isShort(scenario.description) ? paragraph(scenario.description, 'muted') : ''}

@@ -1,6 +1,5 @@
 import { METRIC_KEYS, type Metric, type MetricKey } from '../measure/metric.ts';
 import type { RunResult } from '../measure/result.ts';
-import { isSuccessful } from '../simulate/status.ts';
 import { finding } from './findings.ts';
 import { traceStep } from './renderTraceCsv.ts';
 import { SUMMARY_VERSION, type SummaryFile, type SummaryMetric } from './summaryFile.ts';
@@ -26,7 +25,7 @@ export function summaryOf(result: RunResult, options: SummaryOptions): SummaryFi
     summaryVersion: SUMMARY_VERSION,
     program: { name: 'countertorque', version: options.version },
     scenario: result.scenario,
-    status: { ...result.status, successful: isSuccessful(result.status) },
+    status: { ...result.status, successful: result.usable },
     finding: finding(result, 'SI'),
     metrics,
     ledger: result.ledger,

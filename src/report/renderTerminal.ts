@@ -1,6 +1,7 @@
 import type { MetricKey } from '../measure/metric.ts';
 import type { RunResult } from '../measure/result.ts';
 import { isSuccessful } from '../simulate/status.ts';
+import { asciiText } from './asciiText.ts';
 import { CAUTIONS } from './cautions.ts';
 import { displayWidth, padToWidth, wrapToWidth } from './displayWidth.ts';
 import { computeExtent } from './envelope.ts';
@@ -37,6 +38,7 @@ const ROWS: readonly (readonly [MetricKey, string])[] = [
   ['startTime', 'Start: run-up time'],
   ['partingToTouch', 'Dead time, parting to touch'],
   ['extinctionToTouch', 'Dead time, without current'],
+  ['arcMargin', 'Margin, last arc to touch'],
   ['residualVoltage', 'Residual voltage at touch'],
   ['plugPeakCurrent', 'Plug: highest phase current'],
   ['plugMinimumTorque', 'Plug: most negative torque'],
@@ -46,7 +48,9 @@ const ROWS: readonly (readonly [MetricKey, string])[] = [
   ['plugRotorHeat', 'Plug: rotor heat'],
   ['plugStatorHeat', 'Plug: stator heat'],
   ['creepRevolutions', 'Creep in reverse'],
+  ['switchOpeningTime', 'Reverse closing to switch'],
   ['reversalTime', 'Full reversal time'],
+  ['reversalRotorHeat', 'Full reversal: rotor heat'],
   ['lowestTerminalVoltage', 'Lowest terminal voltage'],
   ['ledgerResidual', 'Energy ledger residual'],
 ];
@@ -60,7 +64,7 @@ export function renderTerminal(result: RunResult, options: TerminalOptions): str
   const paint = painter(options.colour);
   const wrap = (text: string, indent = '') =>
     wrapToWidth(text, width - displayWidth(indent)).map((line) => indent + line);
-  const failed = !isSuccessful(result.status);
+  const failed = !result.usable;
   const lines = [
     ...(failed ? wrap(`! ${statusLine(result)}`).map(paint.alarm) : []),
     ...wrap(cleanText(result.scenario.title)).map(paint.strong),
@@ -82,12 +86,15 @@ export function renderTerminal(result: RunResult, options: TerminalOptions): str
       ];
     }),
   ];
-  return `${lines.join('\n')}\n`;
+  const text = `${lines.join('\n')}\n`;
+  return options.ascii === true ? asciiText(text) : text;
 }
 
 /** What stands first when a run did not end well. */
 export function statusLine(result: RunResult): string {
   const { status } = result;
+  if (isSuccessful(status))
+    return result.warnings.map(cleanText)[0] ?? 'These figures must not be used as they stand.';
   const message = cleanText(status.message);
   const at = message.includes(formatInstant(status.time)) ? '' : `, at ${formatInstant(status.time)}`;
   return `The run did not end as asked${at}: ${message}`;

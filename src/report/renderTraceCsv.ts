@@ -3,12 +3,12 @@ import type { Point } from '../simulate/trajectory.ts';
 
 /** How finely the trace is sampled. */
 export interface TraceOptions {
-  /** s; `DEFAULT_TRACE_STEP` where not given. */
+  /** s; a fraction 1/`SAMPLES_PER_PERIOD` of the supply period where not given. */
   readonly step?: number;
 }
 
-/** Step of trace.csv, s: 33 points in a cycle of 60 Hz, 40 in one of 50 Hz. */
-export const DEFAULT_TRACE_STEP = 0.0005;
+/** Samples per supply period in trace.csv: 0.5 ms apart at 50 Hz. */
+const SAMPLES_PER_PERIOD = 40;
 
 /** More rows than this make the step longer: the file stays below some 25 MB. */
 export const MOST_TRACE_ROWS = 100_000;
@@ -70,7 +70,10 @@ export function renderTraceCsv(result: RunResult, options: TraceOptions = {}): s
 /** The step that is used, s: the one asked for, or longer where the run would have too many rows. */
 export function traceStep(result: RunResult, options: TraceOptions = {}): number {
   const { tStart, tEnd } = result.trajectory;
-  return Math.max(options.step ?? DEFAULT_TRACE_STEP, (tEnd - tStart) / MOST_TRACE_ROWS);
+  return Math.max(
+    options.step ?? 1 / (SAMPLES_PER_PERIOD * result.scenario.supply.frequency),
+    (tEnd - tStart) / MOST_TRACE_ROWS,
+  );
 }
 
 /** Empty where there is no number: NaN is not a value a reader of the file should have to know. */

@@ -152,7 +152,7 @@ export function accuracyTable(result: RunResult): string {
     ['Relative tolerance', formatNumber(result.scenario.solver.relativeTolerance)],
     ['Integration steps', formatNumber(stats.steps)],
     ['Evaluations of the right-hand side', formatNumber(stats.evaluations)],
-    ['Stretches between switchings', formatNumber(segments.length)],
+    ['Stretches between switchings', String(segments.length)],
     ['Reference frames', frames],
   ];
   return table({

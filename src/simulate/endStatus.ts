@@ -19,8 +19,8 @@ export function endStatus(at: RunState, automatic: boolean, planned: boolean): R
       code: 'switchNeverOpened',
       time,
       message:
-        `at ${time.toFixed(3)} s the zero-speed switch has not opened yet and the ` +
-        `${plugging.contactor} contactor is still in`,
+        `the run ends at ${Number(time.toPrecision(6))} s, before the zero-speed switch has opened` +
+        (at.starter.coil[plugging.contactor] ? `; the ${plugging.contactor} contactor is still in` : ''),
     };
   if (automatic && !planned && !isIdle(at.starter))
     return {
@@ -33,6 +33,23 @@ export function endStatus(at: RunState, automatic: boolean, planned: boolean): R
   return automatic
     ? { code: 'finished', time, message: 'every action has done its work' }
     : { code: 'endTimeReached', time, message: 'the stated end time is reached' };
+}
+
+/**
+ * A run ends when the shaft turns faster than this multiple of synchronous speed: far beyond what a rotor withstands (the
+ * overspeed test of IEC 60034-1 is 1.2 times the highest rated speed; from memory) and beyond the model's use.
+ */
+export const OVERSPEED = 3;
+
+/** Status of a run in which the load ran away with the shaft. */
+export function overspeedStatus(time: number): RunStatus {
+  return {
+    code: 'overspeed',
+    time,
+    message:
+      `at ${time.toFixed(3)} s the load has driven the shaft to ${OVERSPEED} times synchronous speed and nothing holds it; ` +
+      'does it need a holding brake, or a larger machine?',
+  };
 }
 
 /** Status of a run that ended in a line-to-line short circuit. */

@@ -17,7 +17,7 @@ import {
   PHASES,
   type Transition,
 } from '../starter/transitions.ts';
-import { endStatus, failureStatus, shortCircuitStatus } from './endStatus.ts';
+import { endStatus, failureStatus, OVERSPEED, overspeedStatus, shortCircuitStatus } from './endStatus.ts';
 import { firstCrossing } from './firstCrossing.ts';
 import { interruptionEnergy } from './interruption.ts';
 import { integrate, type Step, type WorkCount } from './odexAdapter.ts';
@@ -29,7 +29,7 @@ import { SimulationError } from './simulationError.ts';
 import type { RunStatus } from './status.ts';
 import { EVENT_WIDTH, stateScales } from './tolerances.ts';
 import { type RunEvent, readableTrajectory, type ShortCircuit, type Trajectory } from './trajectory.ts';
-import { nearSpeedWatch, shaftWatch, starterWatches, type Watch } from './watches.ts';
+import { nearSpeedWatch, overspeedWatch, shaftWatch, starterWatches, type Watch } from './watches.ts';
 
 /**
  * Integrates a scenario from t = 0: smooth segments between scheduled changes and located events. Never throws for
@@ -41,6 +41,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
   const shaft = shaftOf(scenario);
   const circuit = circuitOf(scenario.machine, scenario.supply);
   const period = 1 / scenario.supply.frequency;
+  const synchronous = (2 * Math.PI * scenario.supply.frequency) / scenario.machine.polePairs;
   const planEnd = endPlanner(scenario, shaft);
   const automatic = scenario.solver.endTime === 'auto';
   const tLast = scenario.actions.at(-1)?.at ?? 0;
@@ -99,6 +100,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
     const watches = [
       ...starterWatches(state.starter, model, scenario.starter.zeroSpeedSwitch),
       shaftWatch(model, shaft, state.held),
+      overspeedWatch(model, OVERSPEED * synchronous),
       ...(plan.kind === 'whenNear' ? [nearSpeedWatch(model, plan.target, plan.band)] : []),
     ];
     const tStop = Math.min(nextScheduled(state.starter), tEnd);
@@ -114,6 +116,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
       if (!(error instanceof SimulationError)) throw error;
       return finish(failureStatus(error));
     }
+    if (fired?.condition.kind === 'overspeed') return finish(overspeedStatus(state.t));
     if (fired !== null) handle(fired, model);
   }
 
@@ -206,6 +209,8 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
       }
       case 'breakaway':
         state = breakAway(state, torqueAtRest(model, state) - shaft.gravity, events);
+        return;
+      case 'overspeed':
         return;
       case 'nearSpeed':
         events.push({ t, kind: 'settled', text: 'the speed has settled' });

@@ -8,6 +8,8 @@
  * - lineToLineShortCircuit: a pole of one contactor touched while the other contactor's pole on the same motor
  *   terminal still conducted from another supply phase. Usual cause: dead time shorter than the arcs. Nothing after
  *   that instant is simulated.
+ * - overspeed: the load drove the shaft beyond `OVERSPEED` times synchronous speed. Usual cause: a gravity load larger
+ *   than the machine can hold, or one that nothing holds once the poles are open.
  * - nonFiniteValue: a derivative or state became NaN or infinite.
  * - stepLimit: `solver.maxSteps` steps were used up. Usual cause: extreme parameters (very short time constants).
  */
@@ -17,6 +19,7 @@ export type RunStatusCode =
   | 'switchNeverOpened'
   | 'notSettled'
   | 'lineToLineShortCircuit'
+  | 'overspeed'
   | 'nonFiniteValue'
   | 'stepLimit';
 

@@ -12,7 +12,8 @@ export type Condition =
   | { readonly kind: 'threshold'; readonly direction: Direction; readonly up: boolean }
   | { readonly kind: 'zeroSpeed' }
   | { readonly kind: 'breakaway' }
-  | { readonly kind: 'nearSpeed' };
+  | { readonly kind: 'nearSpeed' }
+  | { readonly kind: 'overspeed' };
 
 /** An event function of a segment. It fires on a strict sign change in its direction, never at its own root. */
 export interface Watch {
@@ -74,6 +75,16 @@ export function shaftWatch(model: ElectricalModel, shaft: Shaft, held: boolean):
       readState(model, step, t, y);
       return Math.abs(model.derivatives(t, y, 0, unused) - shaft.gravity) - shaft.breakaway;
     },
+  };
+}
+
+/** Event function for a shaft that runs away: magnitude of speed rising through a limit, rad/s. */
+export function overspeedWatch(model: ElectricalModel, limit: number): Watch {
+  return {
+    condition: { kind: 'overspeed' },
+    crossing: 'rising',
+    probing: 'speed',
+    g: (step, t) => Math.abs(step.value(model.size, t)) - limit,
   };
 }
 

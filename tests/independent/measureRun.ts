@@ -81,5 +81,16 @@ function startMetrics(
   if (from === null) return heatMetrics(out, 'start', run, null, null, 0);
   // Heat belongs to the start until the machine is up to speed, or the next action cuts it short.
   const end = reader.stateAt(reached ?? to);
-  return heatMetrics(out, 'start', run, reader.stateAt(from, 'right'), end, end[run.circuit.index.omega]!);
+  const heat = heatMetrics(
+    out,
+    'start',
+    run,
+    reader.stateAt(from, 'right'),
+    end,
+    end[run.circuit.index.omega]!,
+  );
+  if (reached !== null) return heat;
+  // A start that was cut short is no whole start to compare with.
+  out.startRotorHeatMultiple = { value: null };
+  return null;
 }

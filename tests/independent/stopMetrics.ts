@@ -37,10 +37,12 @@ export function stopMetrics(
 
   const opened =
     command === null ? null : (run.log.find((e) => e.kind === 'switchOpens' && e.t >= command)?.t ?? null);
+  out.switchOpeningTime = { value: null };
   out.switchOpeningSpeed = { value: null };
   out.creepSpeed = { value: null };
   out.creepRevolutions = { value: null };
   if (opened !== null) {
+    out.switchOpeningTime = { value: touch === null ? null : opened - touch, time: opened };
     out.switchOpeningSpeed = { value: reader.stateAt(opened)[omega]!, time: opened };
     const backwards: Signal = {
       value: (y) => -direction * y[omega]!,
@@ -62,6 +64,9 @@ export function stopMetrics(
       ? null
       : rotorHeat(run, reader.stateAt(full)) - rotorHeat(run, atCommand);
   out.reversalRotorHeat = { value: heat };
+  out.reversalToStartHeatRatio = {
+    value: heat === null || startHeat === null ? null : heat / startHeat,
+  };
   const kinetic = 0.5 * run.circuit.inertia * (atCommand?.[omega] ?? 0) ** 2;
   out.reversalRotorHeatMultiple = { value: heat === null ? null : heat / kinetic };
 }

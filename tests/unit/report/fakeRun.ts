@@ -5,6 +5,7 @@ import type { RunResult } from '../../../src/measure/result.ts';
 import type { PhaseName, Scenario } from '../../../src/scenario/scenario.ts';
 import { shaftOf } from '../../../src/shaft/shaft.ts';
 import type { Segment } from '../../../src/simulate/segment.ts';
+import { isSuccessful } from '../../../src/simulate/status.ts';
 import type { Point, RunEvent, RunEventKind, Trajectory } from '../../../src/simulate/trajectory.ts';
 
 /**
@@ -254,6 +255,22 @@ export function fakeRun(overrides: Partial<RunResult> = {}): RunResult {
       throughput: 307900,
       residual: 3.2e-9,
     },
+    operations: {
+      start: { from: 0, to: PARTING - 0.01, direction: 1, touch: TOUCH },
+      reversal: {
+        command: PARTING - 0.01,
+        to: trajectory.tEnd,
+        outgoing: 'forward',
+        incoming: 'reverse',
+        direction: 1,
+        parting: PARTING,
+        touch: REVERSE,
+        zero: null,
+        switchOpening: null,
+      },
+      otherActions: 0,
+    },
+    usable: isSuccessful(overrides.status ?? trajectory.status),
     rated: {
       current: 62.8,
       torque: 234.6,

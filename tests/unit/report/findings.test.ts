@@ -17,7 +17,9 @@ describe('the finding', () => {
     for (const key of ['stopTimeFromParting', 'stopTimeFromTouch'] as const) {
       metrics[key] = { ...metrics[key], value: null, missing: 'it turns on' };
     }
-    expect(finding(fakeRun({ metrics }), 'SI')).toContain('does not come to rest in this run');
+    expect(finding(fakeRun({ metrics }), 'SI')).toContain(
+      'does not come to zero speed before the end of the run',
+    );
   });
 
   it('names a short circuit and claims nothing after it', () => {
@@ -44,8 +46,7 @@ describe('the finding', () => {
 
   it('asks about starting when nothing is plugged', () => {
     const run = fakeRun();
-    const events = run.trajectory.events.filter((event) => event.t < 1);
-    const start = { ...run, trajectory: { ...run.trajectory, events } };
+    const start = { ...run, operations: { ...run.operations, reversal: null } };
     expect(question(start)).toBe('What happens when this machine is started?');
   });
 

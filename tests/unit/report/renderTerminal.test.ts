@@ -71,3 +71,9 @@ describe('the terminal summary', () => {
     expect(text).toContain('Note: Look here.');
   });
 });
+
+it('in ASCII the summary of an ASCII scenario has no other character and no line over 80 columns', () => {
+  const text = renderTerminal(fakeRun(), { units: 'us', colour: false, ascii: true });
+  expect(text).not.toMatch(/[^\n\x20-\x7E]/u);
+  for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+});

@@ -27,6 +27,11 @@ const RUNS: Readonly<Record<Exclude<RunStatusCode, 'lineToLineShortCircuit'>, Sc
     actions: [{ at: 0, do: 'startForward' }],
     load: { inertia: 0, torques: [{ kind: 'friction', torque: 400, breakaway: 400 }] },
   }),
+  overspeed: of({
+    initial: 'rest',
+    actions: [{ at: 0, do: 'startForward' }],
+    load: { inertia: 0, torques: [{ kind: 'gravity', torque: 400 }] },
+  }),
   nonFiniteValue: of({ inertia: 1e-310, load: { inertia: 0, torques: [] } }),
   stepLimit: of({ solver: { ...fast, maxSteps: 10 } }),
 };
