@@ -36,12 +36,14 @@ export function ratedCrest(rated: RatedPoint): number {
 /**
  * The largest of the phases' results, with the phase; null when no phase has one.
  * @param of result of one phase, or null when it has none above `floor`, the best so far
+ * @param first phase to begin with: the most promising one, so that the others have a high floor
  */
 export function overPhases<T extends { readonly value: number }>(
   of: (phase: PhaseName, floor: number) => T | null,
+  first: PhaseName,
 ): (T & { readonly phase: PhaseName }) | null {
   let best: (T & { readonly phase: PhaseName }) | null = null;
-  for (const phase of PHASE_NAMES) {
+  for (const phase of [first, ...PHASE_NAMES.filter((name) => name !== first)]) {
     const result = of(phase, best?.value ?? Number.NEGATIVE_INFINITY);
     if (result !== null && (best === null || result.value > best.value)) best = { ...result, phase };
   }

@@ -1,3 +1,4 @@
+import type { PhaseName } from '../scenario/scenario.ts';
 import { largest } from './extremum.ts';
 import {
   found,
@@ -9,15 +10,19 @@ import {
   ratedCrest,
 } from './measurement.ts';
 import type { Metric } from './metric.ts';
-import { integral } from './quadrature.ts';
+import { cellAt, integral, NODES_PER_CELL, type Quadrature } from './quadrature.ts';
 import { worstCycle } from './worstCycle.ts';
 
 type Prefix = 'start' | 'plug';
 
 /** Peak and worst-cycle current of a window [ta, tb], s. */
 export function currentMetrics(m: Measurement, prefix: Prefix, ta: number, tb: number): MetricGroup {
-  const crest = overPhases((phase, floor) => largest(m.quadrature, `i${phase}`, Math.abs, ta, tb, floor));
-  const cycle = overPhases((phase, floor) => worstCycle(m.quadrature, phase, ta, tb, floor));
+  const first = phaseOfHighestSample(m.quadrature, ta, tb);
+  const crest = overPhases(
+    (phase, floor) => largest(m.quadrature, `i${phase}`, Math.abs, ta, tb, floor),
+    first,
+  );
+  const cycle = overPhases((phase, floor) => worstCycle(m.quadrature, phase, ta, tb, floor), first);
   const peakKey = `${prefix}PeakCurrent` as const;
   const cycleKey = `${prefix}WorstCycleCurrent` as const;
   const base = ratedCrest(m.rated);
@@ -39,6 +44,23 @@ export function currentMetrics(m: Measurement, prefix: Prefix, ta: number, tb: n
             multiple: { value: cycle.value / m.rated.current, of: 'r.m.s. current at rated output' },
           }),
   };
+}
+
+/** The phase whose samples reach highest in [ta, tb]; only the order of the searches depends on it. */
+function phaseOfHighestSample(quadrature: Quadrature, ta: number, tb: number): PhaseName {
+  const from = cellAt(quadrature, ta) * NODES_PER_CELL;
+  const to = (cellAt(quadrature, tb) + 1) * NODES_PER_CELL;
+  let highest = 0;
+  let found: PhaseName = 'A';
+  for (const phase of PHASE_NAMES) {
+    const column = quadrature.samples[`i${phase}`];
+    for (let node = from; node < to; node++)
+      if (Math.abs(column[node]!) > highest) {
+        highest = Math.abs(column[node]!);
+        found = phase;
+      }
+  }
+  return found;
 }
 
 /** Most negative and most positive torque of a window. */

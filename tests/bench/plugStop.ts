@@ -16,7 +16,7 @@ import { segmentProblem, stateSize } from '../../src/simulate/segment.ts';
 import { stateScales } from '../../src/simulate/tolerances.ts';
 import type { Trajectory } from '../../src/simulate/trajectory.ts';
 
-const WARM_UP = 8;
+const WARM_UP = 20;
 const RUNS = 25;
 const TOLERANCES = [1e-5, 1e-6, 1e-7, 1e-8, 1e-9, 1e-10];
 /** Tolerance of the reference that errors are measured against. */
