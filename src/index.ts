@@ -19,6 +19,7 @@ export { renderTerminal } from './report/renderTerminal.ts';
 export { renderTraceCsv } from './report/renderTraceCsv.ts';
 export type { SummaryFile } from './report/summaryFile.ts';
 // scenario
+export { assertScenario } from './scenario/assertScenario.ts';
 export { parseScenario } from './scenario/parseScenario.ts';
 export {
   type ParseOptions,

@@ -11,7 +11,8 @@ export async function main(process: NodeJS.Process): Promise<void> {
   process.exitCode = await runCli(process.argv.slice(2), {
     out: (text) => process.stdout.write(text),
     err: (text) => process.stderr.write(text),
-    cwd: process.cwd(),
+    // npm changes to the package's folder; the person's paths start where the command was typed.
+    cwd: (process.env.npm_lifecycle_event === 'start' && process.env.INIT_CWD) || process.cwd(),
     // NO_COLOR counts when it is not empty (no-color.org).
     colour: process.stdout.isTTY === true && !process.env.NO_COLOR,
   });

@@ -66,6 +66,7 @@ export async function runCli(args: readonly string[], io: CliIo): Promise<ExitCo
     .command('schema')
     .description('print the JSON Schema of scenario files, for editors')
     .action(() => io.out(`${JSON.stringify(scenarioJsonSchema(), null, 2)}\n`));
+  for (const verb of program.commands) verb.allowExcessArguments(false);
   for (const command of [program, ...program.commands])
     command.exitOverride().configureOutput({ writeOut: io.out, writeErr: io.err });
 

@@ -33,7 +33,7 @@ export function simulateCommand(file: string, options: SimulateOptions, io: CliI
   if (options.json === true) io.out(renderSummaryJson(result, { version: VERSION }));
   else io.out(renderTerminal(result, { units, colour: io.colour, ascii: options.ascii === true }));
   if (options.json !== true || options.out !== undefined) {
-    const folder = options.out ?? path.join(REPORTS, path.parse(file).name);
+    const folder = options.out ?? path.join(REPORTS, reportName(file));
     const { origins } = scenarioFile;
     const files = buildReportFiles(result, {
       units,
@@ -49,6 +49,12 @@ export function simulateCommand(file: string, options: SimulateOptions, io: CliI
   if (result.usable) return EXIT.done;
   io.err(`${statusLine(result)}\n`);
   return EXIT.runFailed;
+}
+
+/** Folder name for a file's report: its name without the ending, or `report` where nothing usable is left. */
+function reportName(file: string): string {
+  const { name } = path.parse(file);
+  return /^\.*$/.test(name) ? 'report' : name;
 }
 
 function writeFiles(folder: string, files: readonly ReportFile[], io: CliIo): void {

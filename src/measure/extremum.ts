@@ -10,10 +10,10 @@ export interface Extremum {
 }
 
 /**
- * A sample at the edge of a window or segment may miss its crest by this fraction of the swing: nodes lie at most 1/11
- * period apart, so that a swing at twice the supply frequency is sampled within 33° of its crest, 1 − cos 33° = 16 %.
+ * A sample at the edge of a window or segment may miss its crest by this fraction of the swing: nodes lie at most 1/14
+ * period apart, so that a swing at twice the supply frequency is sampled within 26° of its crest, 1 − cos 26° = 10 %.
  */
-const SAMPLING_LOSS = 0.16;
+const SAMPLING_LOSS = 0.1;
 /** Differences below this fraction of the swing are rounding: a plateau is not searched crest by crest. */
 const ROUNDING = 1e-12;
 /** Width at which the refinement of a crest stops, s: at 60 Hz a crest is flat to 1e-11 over it. */

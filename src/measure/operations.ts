@@ -57,7 +57,8 @@ export function operationsOf(trajectory: Trajectory): Operations {
       ? startOperation(trajectory, startAction)
       : null;
   const reversal = reversingAction === undefined ? null : reversalOperation(trajectory, reversingAction);
-  const counted = [startAction?.at, reversingAction?.at];
+  const plugs = done.filter((action) => action.do === 'plug' && refused(trajectory, action));
+  const counted = [startAction?.at, reversingAction?.at, ...plugs.map((action) => action.at)];
   return {
     start: starts,
     reversal,

@@ -105,6 +105,8 @@ export function plugMetrics(m: Measurement): MetricGroup {
     ...torqueMetrics(m, 'plug', reversal.command, reversal.to),
   };
   const { zero, command, parting, touch } = reversal;
+  if (zero !== null && (touch === null || touch > zero))
+    return { ...peaks, ...allMissing(stopKeys, STOPPED_BEFORE) };
   if (zero === null)
     return {
       ...peaks,
@@ -192,8 +194,10 @@ export function aftermathMetrics(m: Measurement): MetricGroup {
   };
 }
 
+/** Why a run without a reversal has none of its figures. */
 export const NO_REVERSAL =
   'no action opposes rotation (a plug acts only on a turning machine whose zero-speed switch has picked up)';
+const STOPPED_BEFORE = 'the shaft comes to rest by itself before the incoming contactor completes a circuit';
 const NO_TOUCH = 'the incoming contactor completed no circuit in this run';
 
 /** Why something was not reached: the next action came first, or the run was over. */

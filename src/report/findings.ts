@@ -37,6 +37,9 @@ export function motionSentence(result: RunResult, units: UnitSystem): string {
     return `Plugged at ${from}, the contactors short-circuit two phases at ${formatInstant(shortCircuit.t)}; nothing after that is computed.`;
   }
   const stop = metrics.stopTimeFromParting.value ?? metrics.stopTimeFromTouch.value;
+  const { zero, touch } = reversal;
+  if (stop === null && zero !== null)
+    return `Plugged at ${from}, the shaft comes to rest by itself${touch === null ? '' : ' before the reversing contactor closes'}: nothing of the stop is due to plugging.`;
   if (stop === null) {
     const end = reversal.to < trajectory.tEnd ? 'the next action' : 'the end of the run';
     return `Plugged at ${from}, the machine does not come to zero speed before ${end}; it turns at ${speedAt(reversal.to)} then.`;

@@ -10,7 +10,7 @@ export const maxCharacters = 262_144;
 export const maxDepth = 32;
 
 /** Smallest pieces of YAML syntax; a long scenario has about a thousand. */
-export const maxTokens = 20_000;
+export const maxTokens = 40_000;
 
 /** Values in a scenario handed over as an object. */
 export const maxValues = 20_000;

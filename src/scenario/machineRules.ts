@@ -38,6 +38,19 @@ export function machineRules({ input, isStated, report }: RuleContext): void {
       report(['machine', 'rated', 'power'], 'conflict', message, 'power, torque and speed of one rating');
     }
   }
+  if (rated?.power !== undefined && rated.current !== undefined && supply?.lineVoltage !== undefined) {
+    const apparent = Math.sqrt(3) * supply.lineVoltage * rated.current;
+    if (rated.power > apparent) {
+      const kilo = (value: number) => Number((value / 1000).toPrecision(3));
+      const message = `of ${kilo(rated.power)} kW is more than √3 × voltage × current, ${kilo(apparent)} kVA`;
+      report(
+        ['machine', 'rated', 'power'],
+        'conflict',
+        message,
+        'power, voltage and current of one rating (kW or hp?)',
+      );
+    }
+  }
   if (
     machine?.inertia !== undefined &&
     load?.inertia !== undefined &&

@@ -10,6 +10,9 @@ import { unitFactor } from './unitFactor.ts';
 export const quantityPattern =
   '^\\s*[+\\-\u2212]?(\\d+\\.?\\d*|\\.\\d+)([eE][+\\-]?\\d+)?\\s*[^\\s\\d.,][\\s\\S]*$';
 
+/** Characters of the longest number with a unit worth reading. */
+const LONGEST_QUANTITY = 200;
+
 const parts = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*?)\s*$/su;
 
 /**
@@ -25,8 +28,8 @@ const parts = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*?)\s*$/su;
 export function readQuantity(text: string, dimension: Dimension): number | Fault {
   const entry = dimensions[dimension];
   const example = `${entry.words} with its unit, such as \`20 ${entry.usual}\``;
-  const found = parts.exec(text.slice(0, 200).replace(/\u2212/g, '-'));
-  if (found === null || text.length > 200) {
+  const found = parts.exec(text.slice(0, LONGEST_QUANTITY).replace(/\u2212/g, '-'));
+  if (found === null) {
     return { code: 'notANumber', message: `${quoted(text)} does not begin with a number`, expected: example };
   }
   const [, digits = '', unitText = ''] = found;
@@ -40,6 +43,13 @@ export function readQuantity(text: string, dimension: Dimension): number | Fault
   const number = Number(digits);
   if (!Number.isFinite(number)) {
     return { code: 'notANumber', message: `${quoted(text)} is too large for a number`, expected: example };
+  }
+  if (text.length > LONGEST_QUANTITY) {
+    return {
+      code: 'wrongUnit',
+      message: `${quoted(text)} is too long for a number with a unit`,
+      expected: example,
+    };
   }
   if (unitText === '') {
     return {
@@ -88,7 +98,7 @@ function wrongUnit(
 ): Fault {
   const entry = dimensions[dimension];
   const unit = normaliseUnit(unitText);
-  const accepted = `${entry.words}: write \`${digits} ${entry.usual}\` (units read: ${entry.spellings.join(', ')})`;
+  const accepted = `${entry.words} in one of ${entry.spellings.map((word) => `\`${word}\``).join(', ')}`;
   const message =
     why === 'unknown'
       ? `${quoted(unitText)} is not a unit`

@@ -3,7 +3,7 @@ import { describeValue } from './fault.ts';
 import { findProblems } from './findProblems.ts';
 import { maxProblems } from './limits.ts';
 import type { Origin } from './origin.ts';
-import { type Locate, valueAt } from './place.ts';
+import { type Locate, type Path, valueAt } from './place.ts';
 import type { Fault, Problem } from './problem.ts';
 import { readYaml } from './readYaml.ts';
 import { resolveScenario } from './resolveScenario.ts';
@@ -49,7 +49,7 @@ export function parseScenarioWithOrigins(source: unknown, options: ParseOptions 
       const found = valueAt(value, path);
       problems.push({
         ...locate(path, fault.code === 'unknownKey' ? 'key' : 'value'),
-        ...words(fault),
+        ...words(withCommaHint(fault, path)),
         file,
         path: shorten(path.join('.'), 120),
         found: found === undefined ? null : describeValue(found),
@@ -57,6 +57,14 @@ export function parseScenarioWithOrigins(source: unknown, options: ParseOptions 
     }
   }
   throw new ScenarioError(listed(problems));
+}
+
+/** A key that begins with a digit is what a decimal comma leaves inside braces. */
+function withCommaHint(fault: Fault, path: Path): Fault {
+  if (fault.code !== 'unknownKey' || !/^\d/.test(String(path.at(-1)))) return fault;
+  const message =
+    'is no key: inside { } a comma begins a new entry, so a decimal comma splits the number before it';
+  return { ...fault, message, expected: 'a decimal point, as in `460.5 V`' };
 }
 
 function readObject(source: unknown): ReturnType<typeof readYaml> {

@@ -55,6 +55,10 @@ function readMarkless(source: string): YamlReading {
     if (error.code === 'TAG_RESOLVE_FAILED') {
       return { code: 'yamlFeature', message: error.message, expected: 'plain values without tags', place };
     }
+    if (/Nested mappings are not allowed/.test(error.message)) {
+      const message = 'a second colon stands in this line';
+      return { code: 'syntax', message, expected: 'text that contains a colon in "quotes"', place };
+    }
     if (error.code === 'TAB_AS_INDENT')
       return { code: 'syntax', ...words, expected: 'spaces, no tabs', place };
     return { code: 'syntax', ...words, place };

@@ -141,13 +141,20 @@ function moveContact(state: StarterState, t: number, direction: Direction, close
   };
   const plugging = state.plugging;
   if (closed || plugging === null || plugging.braking !== direction) return { state: moved, events: [event] };
+  const early: StarterEvent = {
+    t,
+    kind: 'plugRefused',
+    contactor: plugging.contactor,
+    text: `the zero-speed switch has opened before the ${plugging.contactor} coil's turn`,
+  };
   const released = releaseCoil(
     { ...moved, plugging: null },
     t,
     plugging.contactor,
     'zero-speed switch has opened',
   );
-  return { state: released.state, events: [event, ...released.events] };
+  const inTime = state.coil[plugging.contactor];
+  return { state: released.state, events: [event, ...(inTime ? [] : [early]), ...released.events] };
 }
 
 function setPole(

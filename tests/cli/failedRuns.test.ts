@@ -35,7 +35,9 @@ it.each(FAILED)('with $name the exit code is 2 and the status comes first', asyn
   const folder = workFolder();
   const file = writeInto(folder, 'failed.yaml', text);
   const { exit, out, err } = await runCommand(folder, [file]);
-  expect({ exit, err }).toEqual({ exit: 2, err: '' });
+  expect(exit).toBe(2);
+  expect(err).toMatch(says);
+  expect(err.trim().split('\n')).toHaveLength(1);
   expect(out).toMatch(/^! The run did not end as asked/u);
   expect(out.slice(0, out.indexOf('Tea-withering'))).toMatch(says);
   const report = path.join(folder, 'reports', 'failed');

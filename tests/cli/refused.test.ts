@@ -108,7 +108,7 @@ it.each(['simulate', 'check'])(
   '%s gives line and column also to what shows only when the circuit is solved',
   async (verb) => {
     const folder = workFolder();
-    const tooStrong = shortRun(['power: 7.5 kW', 'power: 75 kW']);
+    const tooStrong = shortRun(['power: 7.5 kW', 'power: 75 kW'], [', current: 14.6 A', '']);
     const overloaded = `${shortRun(['torque: 12 N m', 'torque: 900 N m'], ['breakaway: 18', 'breakaway: 950'])}initial: running forward\n`;
     const power = await runCommand(folder, [verb, writeInto(folder, 'power.yaml', tooStrong)]);
     expectRefusal(power, /machine\.rated\.power: this circuit delivers at most/u);

@@ -13,12 +13,21 @@ const orNull = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: nu
 
 const cage = fc.record({ Rr: between(1e-6, 1e5), Llr: between(1e-9, 1e3) });
 
-/** Enough for a current and a torque; power, torque and speed never all three, so that they cannot disagree. */
+/**
+ * Enough for a current and a torque; power, torque and speed never all three, and no more power than voltage and current
+ * allow, so that they cannot disagree.
+ */
 const rated = fc.oneof(
   fc.record({
     power: between(1, 1e8),
     speed: orNull(between(0.1, 10)),
-    current: orNull(between(1e-3, 1e5)),
+    current: fc.constant(null),
+    torque: fc.constant(null),
+  }),
+  fc.record({
+    power: between(1, 100),
+    speed: orNull(between(0.1, 10)),
+    current: between(10, 1e5),
     torque: fc.constant(null),
   }),
   fc.record({

@@ -147,3 +147,22 @@ describe('warnings', () => {
     expect(alone.usable).toBe(true);
   });
 });
+
+describe('a plug that never takes hold', () => {
+  const late = (changeoverDelay: number, zeroSpeedSwitch: Scenario['starter']['zeroSpeedSwitch']) =>
+    simulate({ ...example, starter: { ...example.starter, changeoverDelay, zeroSpeedSwitch } });
+
+  it('because the switch opens before the incoming coil is energised is no reversal, and said so', () => {
+    const { operations, warnings, metrics } = late(30, example.starter.zeroSpeedSwitch);
+    expect(operations.reversal).toBeNull();
+    expect(warnings.join()).toContain("before the reverse coil's turn");
+    expect(metrics.stopTimeFromParting.value).toBeNull();
+  });
+
+  it('because friction stops the shaft first has no stopping figures', () => {
+    const { metrics } = late(30, null);
+    expect(metrics.commandToTouch.value).toBeGreaterThan(30);
+    for (const key of ['stopTimeFromParting', 'plugRotorHeat', 'plugToStartHeatRatio'] as const)
+      expect(metrics[key].missing).toContain('comes to rest by itself');
+  });
+});

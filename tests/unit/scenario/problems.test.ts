@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { parseScenario } from '../../../src/scenario/parseScenario.ts';
 import { formatProblem } from '../../../src/scenario/problem.ts';
 import { codesOf, type Group, minimalScenario, problemsOf } from './minimalScenario.ts';
 
@@ -130,6 +131,11 @@ const betweenKeys: readonly Case[] = [
   [
     'kilowatts where the torque says horsepower',
     { machine: { rated: { power: '50 kW', torque: '208 N m' } } },
+    'conflict machine.rated.power',
+  ],
+  [
+    'hp written as kW: more power than voltage and current can carry',
+    { machine: { rated: { power: '50 kW', current: '62 A' } } },
     'conflict machine.rated.power',
   ],
   ['nothing that turns', { machine: { inertia: '0 kg m^2' } }, 'conflict machine.inertia'],
@@ -316,4 +322,11 @@ it('a value that is wrong is not reported a second time by a rule that needs it'
     'wrongUnit starter.closingTime',
     'wrongType starter.zeroSpeedSwitch',
   ]);
+});
+
+it('a decimal comma inside braces is recognised by the key it leaves behind', () => {
+  const text = 'title: comma\nsupply: { lineVoltage: 460,5 V, frequency: 60 Hz }\n';
+  expect(() => parseScenario(text)).toThrow(
+    /supply\.5 V: is no key: inside \{ \} a comma begins a new entry/u,
+  );
 });
