@@ -1,6 +1,6 @@
 import { Lexer, Parser } from 'yaml';
 import { maxCharacters, maxDepth, maxTokens } from './limits.ts';
-import type { PlacedFault } from './readYaml.ts';
+import type { PlacedFault } from './placedFault.ts';
 
 /**
  * Looks at text before it is parsed: its length first, then its characters, then how deep it nests. The nesting comes

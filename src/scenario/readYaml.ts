@@ -2,12 +2,7 @@ import type { Document, Node, Pair, YAMLMap } from 'yaml';
 import { isAlias, isMap, isNode, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
 import { checkText } from './checkText.ts';
 import type { Locate, Path, Place } from './place.ts';
-import type { Fault } from './problem.ts';
-
-/** A fault with its place in the text. */
-export interface PlacedFault extends Fault {
-  readonly place: Place;
-}
+import type { PlacedFault } from './placedFault.ts';
 
 /** What a text says, with every fault of its notation. */
 export interface YamlReading {

@@ -10,13 +10,8 @@ import { holds, type Shaft, shaftOf } from '../shaft/shaft.ts';
 import { type Conduction, conduction } from '../starter/conduction.ts';
 import { extinguishDeadArcs } from '../starter/extinguish.ts';
 import { nextScheduled } from '../starter/starter.ts';
-import {
-  applyScheduled,
-  clearPole,
-  crossThreshold,
-  PHASES,
-  type Transition,
-} from '../starter/transitions.ts';
+import type { Transition } from '../starter/transition.ts';
+import { applyScheduled, clearPole, crossThreshold, PHASES } from '../starter/transitions.ts';
 import { endStatus, failureStatus, OVERSPEED, overspeedStatus, shortCircuitStatus } from './endStatus.ts';
 import { firstCrossing } from './firstCrossing.ts';
 import { interruptionEnergy } from './interruption.ts';

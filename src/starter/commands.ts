@@ -1,7 +1,7 @@
 import type { ActionKind } from '../scenario/scenario.ts';
 import { type ContactorName, cancel, opposite, type StarterState, schedule } from './starter.ts';
 import type { StarterEvent } from './starterEvent.ts';
-import type { Transition } from './transitions.ts';
+import type { Transition } from './transition.ts';
 
 const WORDS: Readonly<Record<ActionKind, string>> = {
   startForward: 'command: start forward',

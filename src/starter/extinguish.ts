@@ -1,7 +1,8 @@
 import { conduction } from './conduction.ts';
 import { opposite, type StarterState } from './starter.ts';
 import type { StarterEvent } from './starterEvent.ts';
-import { clearPole, type Transition } from './transitions.ts';
+import type { Transition } from './transition.ts';
+import { clearPole } from './transitions.ts';
 
 /**
  * Extinguishes arcs that carry no current any more: their circuit has been opened by another pole, or the other

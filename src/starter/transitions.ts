@@ -11,12 +11,7 @@ import {
   schedule,
 } from './starter.ts';
 import type { StarterEvent } from './starterEvent.ts';
-
-/** New state and what is worth recording. */
-export interface Transition {
-  readonly state: StarterState;
-  readonly events: readonly StarterEvent[];
-}
+import type { Transition } from './transition.ts';
 
 /** Motor terminals in the order of the poles. */
 export const PHASES: readonly [PhaseName, PhaseName, PhaseName] = ['A', 'B', 'C'];
