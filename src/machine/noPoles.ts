@@ -1,5 +1,6 @@
 import type { Circuit } from './circuit.ts';
 import type { ElectricalModel, FluxVector, Observation } from './electricalModel.ts';
+import { observeRotor } from './observeRotor.ts';
 import { rotate } from './rotate.ts';
 
 /**
@@ -43,27 +44,8 @@ export function noPoles(circuit: Circuit): ElectricalModel {
     out.iBeta = 0;
     out.vAlpha = 0;
     out.vBeta = 0;
-    let energy = 0;
-    let rotorD = 0;
-    let rotorQ = 0;
-    let weight = 0;
-    out.irSquared2 = 0;
-    for (let j = 0; j < cageCount; j++) {
-      const d = y[2 * j]!;
-      const q = y[2 * j + 1]!;
-      const g = gr[j]!;
-      const irD = g * (d - mainD);
-      const irQ = g * (q - mainQ);
-      if (j === 0) out.irSquared1 = irD * irD + irQ * irQ;
-      else out.irSquared2 = irD * irD + irQ * irQ;
-      energy += d * irD + q * irQ;
-      rotorD += g * d;
-      rotorQ += g * q;
-      weight += g;
-    }
-    out.magneticEnergy = 0.75 * energy;
-    out.psiRAlpha = (rotorD * c - rotorQ * s) / weight;
-    out.psiRBeta = (rotorD * s + rotorQ * c) / weight;
+    const rotorEnergy = observeRotor(circuit, y, 0, mainD, mainQ, c, s, out);
+    out.magneticEnergy = 0.75 * rotorEnergy;
     out.psiAlpha = mainD * c - mainQ * s;
     out.psiBeta = mainD * s + mainQ * c;
     derivatives(t, y, omegaM, scratch);

@@ -1,5 +1,6 @@
 import type { Circuit } from './circuit.ts';
 import type { ElectricalModel, FluxVector, Observation } from './electricalModel.ts';
+import { observeRotor } from './observeRotor.ts';
 import { rotate } from './rotate.ts';
 import type { SupplyVector } from './supplyVector.ts';
 
@@ -78,27 +79,8 @@ export function threePoles(
     out.iBeta = iD * s + iQ * c;
     out.vAlpha = uRe * c - uIm * s;
     out.vBeta = uRe * s + uIm * c;
-    let energy = y[0]! * iD + y[1]! * iQ;
-    let rotorD = 0;
-    let rotorQ = 0;
-    let weight = 0;
-    out.irSquared2 = 0;
-    for (let j = 0; j < cageCount; j++) {
-      const d = y[2 + 2 * j]!;
-      const q = y[3 + 2 * j]!;
-      const g = gr[j]!;
-      const irD = g * (d - mainD);
-      const irQ = g * (q - mainQ);
-      if (j === 0) out.irSquared1 = irD * irD + irQ * irQ;
-      else out.irSquared2 = irD * irD + irQ * irQ;
-      energy += d * irD + q * irQ;
-      rotorD += g * d;
-      rotorQ += g * q;
-      weight += g;
-    }
-    out.magneticEnergy = 0.75 * energy;
-    out.psiRAlpha = (rotorD * c - rotorQ * s) / weight;
-    out.psiRBeta = (rotorD * s + rotorQ * c) / weight;
+    const rotorEnergy = observeRotor(circuit, y, 2, mainD, mainQ, c, s, out);
+    out.magneticEnergy = 0.75 * (y[0]! * iD + y[1]! * iQ + rotorEnergy);
     const psiD = y[0]! - circuit.sourceL * iD;
     const psiQ = y[1]! - circuit.sourceL * iQ;
     out.psiAlpha = psiD * c - psiQ * s;

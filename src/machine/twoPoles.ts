@@ -1,5 +1,6 @@
 import type { Circuit } from './circuit.ts';
 import type { ElectricalModel, FluxVector, Observation } from './electricalModel.ts';
+import { observeRotor } from './observeRotor.ts';
 import { rotate } from './rotate.ts';
 import type { Connection } from './supplyVector.ts';
 
@@ -68,27 +69,8 @@ export function twoPoles(
     const v = voltage(t);
     out.vAlpha = -axisSin * v;
     out.vBeta = axisCos * v;
-    let energy = y[0]! * iB;
-    let rotorA = 0;
-    let rotorB = 0;
-    let weight = 0;
-    out.irSquared2 = 0;
-    for (let j = 0; j < cageCount; j++) {
-      const a = y[1 + 2 * j]!;
-      const b = y[2 + 2 * j]!;
-      const g = gr[j]!;
-      const irA = g * (a - mainA);
-      const irB = g * (b - mainB);
-      if (j === 0) out.irSquared1 = irA * irA + irB * irB;
-      else out.irSquared2 = irA * irA + irB * irB;
-      energy += a * irA + b * irB;
-      rotorA += g * a;
-      rotorB += g * b;
-      weight += g;
-    }
-    out.magneticEnergy = 0.75 * energy;
-    out.psiRAlpha = (axisCos * rotorA - axisSin * rotorB) / weight;
-    out.psiRBeta = (axisSin * rotorA + axisCos * rotorB) / weight;
+    const rotorEnergy = observeRotor(circuit, y, 1, mainA, mainB, axisCos, axisSin, out);
+    out.magneticEnergy = 0.75 * (y[0]! * iB + rotorEnergy);
     const psiB = y[0]! - circuit.sourceL * iB;
     out.psiAlpha = axisCos * mainA - axisSin * psiB;
     out.psiBeta = axisSin * mainA + axisCos * psiB;
