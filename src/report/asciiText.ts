@@ -8,6 +8,7 @@ const ASCII: Readonly<Record<string, string>> = {
   '°': ' deg',
   '²': '2',
   '\u202F': ' ',
+  µ: 'u',
   δ: 'delta',
   φ: 'phi',
 };
@@ -22,5 +23,5 @@ export function asciiText(text: string): string {
         ? '2'
         : `^${[...power].map((digit) => (digit === '⁻' ? '-' : SUPERSCRIPTS.indexOf(digit))).join('')}`,
     )
-    .replace(/[×·−–—°²\u202Fδφ]/gu, (symbol) => ASCII[symbol] ?? symbol);
+    .replace(/[×·−–—°²\u202Fµδφ]/gu, (symbol) => ASCII[symbol] ?? symbol);
 }

@@ -39,10 +39,10 @@ export function timedMarks(
     }
   }
   for (const event of trajectory.events) {
-    if (event.kind === 'zeroSpeed') marks.push({ t: event.t, label: 'zero speed' });
     if (event.kind === 'switchOpens') marks.push({ t: event.t, label: 'zero-speed switch opens' });
     if (event.kind === 'shortCircuit') marks.push({ t: event.t, label: 'short circuit between phases' });
   }
+  marks.push(...restMarks(trajectory));
   const inside = marks.filter((mark) => mark.t >= t0 && mark.t <= t1).sort((a, b) => a.t - b.t);
   // Half of the marks would mislead: rather the closings of the whole window.
   return inside.length > MOST_MARKS
@@ -58,6 +58,17 @@ function fewMarks(trajectory: Trajectory): TimedMark[] {
   const rest = trajectory.events.find((event) => event.kind === 'zeroSpeed' && event.t > plugged);
   const marks = rest === undefined ? closings : [...closings, { t: rest.t, label: 'zero speed' }];
   return marks.sort((a, b) => a.t - b.t).slice(0, MOST_MARKS);
+}
+
+/** The first passage of zero is the stop; a later one after which friction holds the shaft is the standstill. */
+function restMarks(trajectory: Trajectory): TimedMark[] {
+  const { events } = trajectory;
+  return events
+    .filter((event) => event.kind === 'zeroSpeed')
+    .map((event, i) => {
+      const held = events.some((other) => other.kind === 'shaftHeld' && other.t === event.t);
+      return { t: event.t, label: i > 0 && held ? 'shaft held at rest' : 'zero speed' };
+    });
 }
 
 /** Stretches of the window in which one or more motor terminals carry no current, s. */

@@ -24,6 +24,8 @@ const HORSEPOWER = 745.6998715822702;
 const BTU = 1055.05585262;
 /** r/min in one rad/s. */
 const RPM_PER_RADPS = 30 / Math.PI;
+/** Shorter times than this are written in µs, s: in ms they would need a power of ten. */
+const MICROSECONDS_BELOW = 1e-5;
 /** Degrees in one radian. */
 const DEGREES_PER_RADIAN = 180 / Math.PI;
 
@@ -73,7 +75,8 @@ export function formatNumber(value: number): string {
 /** Formats an SI value with its display unit: "1402 A", "0.421 s", "−1.73 lbf·ft". Null is "—". */
 export function formatQuantity(value: number | null, unit: string, options: QuantityOptions): string {
   if (value === null) return '—';
-  const shown = displayUnit(unit, options);
+  const brief = unit === 's' && value !== 0 && Math.abs(value) < MICROSECONDS_BELOW;
+  const shown = brief ? { label: 'µs', perSi: 1e6 } : displayUnit(unit, options);
   const number = formatNumber(value * shown.perSi);
   if (shown.label === '') return number;
   return shown.label === '°' ? `${number}°` : `${number} ${shown.label}`;

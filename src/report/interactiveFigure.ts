@@ -11,14 +11,23 @@ export interface InteractiveFigure {
   readonly columns: readonly EncodedColumn[];
   readonly traces: readonly object[];
   readonly layout: object;
-  /** px */
-  readonly height: number;
-  /** px right of the plot that the labels of the curves take. */
-  readonly right: number;
-  /** Event labels and lines for a wide and for a narrow page. */
-  readonly marks: { readonly wide: MarkLayout; readonly narrow: MarkLayout };
+  /** What depends on the width of the page. */
+  readonly sizes: Readonly<Record<PageWidth, SizedLayout>>;
 }
 
+/** Classes of page width: a telephone, a page, a large screen or projector. */
+export type PageWidth = 'narrow' | 'wide' | 'large';
+
+interface SizedLayout extends MarkLayout {
+  /** px, with everything. */
+  readonly height: number;
+  /** Size of text, px. */
+  readonly text: number;
+  /** px right of the plot that the labels of the curves take. */
+  readonly right: number;
+}
+
+/** Event labels and lines. */
 interface MarkLayout {
   readonly annotations: readonly object[];
   readonly shapes: readonly object[];
@@ -26,17 +35,30 @@ interface MarkLayout {
   readonly top: number;
 }
 
-/** Plot widths for which event labels are laid out, px. */
-const PLOT_WIDTH = { wide: 800, narrow: 250 } as const;
+interface PageSize {
+  /** Smallest plot width for which event labels are laid out, px. */
+  readonly plot: number;
+  /** Height of a panel of weight 1, px. */
+  readonly panel: number;
+  /** Size of text, px. */
+  readonly text: number;
+  /** px above the event labels for the library's tool bar, which a telephone does not get. */
+  readonly toolBar: number;
+}
+
+const PAGES: Readonly<Record<PageWidth, PageSize>> = {
+  narrow: { plot: 250, panel: 90, text: 12, toolBar: 0 },
+  wide: { plot: 800, panel: 90, text: 12, toolBar: 26 },
+  large: { plot: 1100, panel: 112, text: 14, toolBar: 26 },
+};
 /** Margin right of the plot that event labels may use, px. */
 const MARK_MARGIN = 90;
 /** Margin below the plot for the horizontal axis, px; the page's script sets the same. */
 const BOTTOM = 50;
-/** From the plot to the first row of event labels, and from row to row, px. */
-const FIRST_ROW = 16;
-const ROW = 15;
-const LABEL_SIZE = 12;
-const PANEL_HEIGHT = 90;
+/** From the plot to the first row of event labels, px: the name of the axis stands between. */
+const FIRST_ROW = 18;
+/** From row to row of event labels, in sizes of text. */
+const ROW = 1.25;
 /** Share of the height between two panels. */
 const GAP = 0.045;
 
@@ -55,8 +77,8 @@ export function interactiveFigure(spec: FigureSpec): InteractiveFigure {
     const domain = [Math.max(0, top - share), top];
     top -= share + GAP;
     const name = index === 0 ? 'y' : `y${index + 1}`;
-    axes[`yaxis${index === 0 ? '' : index + 1}`] = { ...panelAxis(panel), domain, anchor: 'x' };
-    traces.push(...panelTraces(panel, name, columns));
+    axes[`yaxis${index === 0 ? '' : index + 1}`] = { ...panelAxis(panel, spec), domain, anchor: 'x' };
+    traces.push(...panelTraces(panel, name, spec.x, columns));
     if (panel.kind === 'lines') annotations.push(axisName(panel, domain[1]!), ...sideLabels(panel, name));
   });
   const lowest = spec.panels.length === 1 ? 'y' : `y${spec.panels.length}`;
@@ -77,19 +99,23 @@ export function interactiveFigure(spec: FigureSpec): InteractiveFigure {
     shapes: bandShapes(spec),
     annotations,
   };
-  const height = Math.round(total * PANEL_HEIGHT + BOTTOM);
+  const size = (page: PageSize): SizedLayout => {
+    const plot = Math.round(total * page.panel);
+    const marks = markLayout(spec, page, plot);
+    return {
+      ...marks,
+      height: plot + BOTTOM + marks.top,
+      text: page.text,
+      right: rightMargin(spec, page.text),
+    };
+  };
   return {
     id: spec.id,
     title: spec.title,
     columns: columns.encoded,
     traces,
     layout,
-    height,
-    right: rightMargin(spec),
-    marks: {
-      wide: markLayout(spec, PLOT_WIDTH.wide, height - BOTTOM),
-      narrow: markLayout(spec, PLOT_WIDTH.narrow, height - BOTTOM),
-    },
+    sizes: { narrow: size(PAGES.narrow), wide: size(PAGES.wide), large: size(PAGES.large) },
   };
 }
 
@@ -98,9 +124,11 @@ function panelWeight(panel: PanelSpec): number {
   return panel.rows.length * (panel.kind === 'states' ? 0.17 : 0.35);
 }
 
-function panelAxis(panel: PanelSpec): object {
+function panelAxis(panel: PanelSpec, spec: FigureSpec): object {
   const common = { gridcolor: token('rule'), zerolinecolor: token('zero'), automargin: true };
-  if (panel.kind === 'lines') return { ...common, range: [...panel.y.domain], zeroline: true };
+  // Over a shared axis a drag enlarges a stretch of it, whatever its height; one panel alone is enlarged both ways.
+  if (panel.kind === 'lines')
+    return { ...common, range: [...panel.y.domain], zeroline: true, fixedrange: spec.panels.length > 1 };
   const names = panel.rows.map((row) => escapePlotText(row.label));
   return {
     ...common,
@@ -137,7 +165,6 @@ function sideLabels(panel: LinesPanel, axis: string): object[] {
     yref: axis,
     y,
     showarrow: false,
-    font: { size: LABEL_SIZE - 1 },
     bordercolor: color,
     borderwidth: 1.5,
     borderpad: 2,
@@ -163,19 +190,20 @@ function bandShapes(spec: FigureSpec): object[] {
   }));
 }
 
-function rightMargin(spec: FigureSpec): number {
+function rightMargin(spec: FigureSpec, text: number): number {
   const labels = spec.panels.flatMap((panel) =>
     panel.kind === 'lines' ? panel.series.map((series) => series.label) : [],
   );
-  return Math.ceil(Math.max(MARK_MARGIN, ...labels.map((label) => textWidth(label, LABEL_SIZE) + 16)));
+  return Math.ceil(Math.max(MARK_MARGIN, ...labels.map((label) => textWidth(label, text) + 16)));
 }
 
-function markLayout(spec: FigureSpec, width: number, plotHeight: number): MarkLayout {
+function markLayout(spec: FigureSpec, page: PageSize, plotHeight: number): MarkLayout {
+  const row = ROW * page.text;
   const [from, to] = spec.x.domain;
   const placed = placeLabels(
-    spec.marks.map((mark) => ({ x: ((mark.x - from) / (to - from)) * width, label: mark.label })),
-    width + MARK_MARGIN,
-    LABEL_SIZE,
+    spec.marks.map((mark) => ({ x: ((mark.x - from) / (to - from)) * page.plot, label: mark.label })),
+    page.plot + MARK_MARGIN,
+    page.text,
   );
   const annotations = placed.map((label, i) => ({
     text: escapePlotText(label.label),
@@ -185,9 +213,8 @@ function markLayout(spec: FigureSpec, width: number, plotHeight: number): MarkLa
     yref: 'paper',
     y: 1,
     yanchor: 'bottom',
-    yshift: FIRST_ROW + label.row * ROW,
+    yshift: FIRST_ROW + label.row * row,
     showarrow: false,
-    font: { size: LABEL_SIZE },
   }));
   const shapes = placed.map((label, i) => ({
     type: 'line',
@@ -196,9 +223,9 @@ function markLayout(spec: FigureSpec, width: number, plotHeight: number): MarkLa
     x0: spec.marks[i]!.x,
     x1: spec.marks[i]!.x,
     y0: 0,
-    y1: 1 + (FIRST_ROW + (label.row + 1) * ROW) / plotHeight,
+    y1: 1 + (FIRST_ROW + (label.row + 1) * row) / plotHeight,
     line: { color: token('zero'), width: 1, dash: 'dash' },
   }));
   const rows = Math.max(0, ...placed.map((label) => label.row + 1));
-  return { annotations, shapes, top: FIRST_ROW + 10 + rows * ROW };
+  return { annotations, shapes, top: Math.round(FIRST_ROW + 10 + rows * row + page.toolBar) };
 }

@@ -1,5 +1,6 @@
 import { type EncodedColumn, encodeColumn } from './encodeColumn.ts';
-import type { BarsPanel, LinesPanel, PanelSpec, StatesPanel } from './figureSpec.ts';
+import type { AxisSpec, BarsPanel, LinesPanel, PanelSpec, StatesPanel } from './figureSpec.ts';
+import { formatInstant } from './formatQuantity.ts';
 import type { Quantity, SurfaceColour } from './palette.ts';
 import { escapePlotText } from './plainText.ts';
 
@@ -30,11 +31,11 @@ export function columnStore(): ColumnStore {
   return { encoded, add };
 }
 
-/** The traces of one panel on its own vertical axis. */
-export function panelTraces(panel: PanelSpec, axis: string, columns: ColumnStore): object[] {
+/** The traces of one panel on its own vertical axis, over the shared horizontal axis. */
+export function panelTraces(panel: PanelSpec, axis: string, x: AxisSpec, columns: ColumnStore): object[] {
   switch (panel.kind) {
     case 'lines':
-      return lineTraces(panel, axis, columns);
+      return lineTraces(panel, axis, x, columns);
     case 'states':
       return stateTraces(panel, axis);
     case 'bars':
@@ -42,9 +43,29 @@ export function panelTraces(panel: PanelSpec, axis: string, columns: ColumnStore
   }
 }
 
+/** What a curve shows, where that differs from the title of the axis it is drawn on. */
+const HOVER_NAMES: Partial<Record<Quantity, string>> = {
+  currentA: 'Line current',
+  currentB: 'Line current',
+  currentC: 'Line current',
+  loadTorque: 'Load torque',
+  steadyTorque: 'Steady-state torque',
+};
+
+/**
+ * "Speed 1485 r/min" as a template of the plotting library (number formats of d3): three significant digits, more
+ * where the axis reaches thousands, so that no whole digit is rounded away; times as everywhere in tenths of ms.
+ */
+function hoverLine(variable: 'x' | 'y', axis: AxisSpec, name?: string): string {
+  const [, title = axis.label, unit = ''] = /^(.*) \((.*)\)$/u.exec(axis.label) ?? [];
+  const largest = Math.max(1, ...axis.domain.map(Math.abs));
+  const format = unit === 's' ? '.4f' : `.${Math.max(3, Math.floor(Math.log10(largest)) + 1)}r`;
+  return `${escapePlotText(name ?? title)} %{${variable}:${format}} ${escapePlotText(unit)}`;
+}
+
 const DASHES = { solid: 'solid', dash: 'dash', dot: 'dot', dashdot: 'dashdot' } as const;
 
-function lineTraces(panel: LinesPanel, axis: string, columns: ColumnStore): object[] {
+function lineTraces(panel: LinesPanel, axis: string, x: AxisSpec, columns: ColumnStore): object[] {
   const curves = panel.series.map((series) => ({
     type: 'scatter',
     mode: 'lines',
@@ -52,6 +73,7 @@ function lineTraces(panel: LinesPanel, axis: string, columns: ColumnStore): obje
     x: columns.add(series.x, 'f8'),
     y: columns.add(series.form === 'line' ? series.y : series.high, 'f4'),
     yaxis: axis,
+    hovertemplate: `<b>${escapePlotText(series.label)}</b><br>${hoverLine('y', panel.y, HOVER_NAMES[series.quantity])}<br>${hoverLine('x', x)}<extra></extra>`,
     line: {
       color: token(series.quantity),
       width: 1.4,
@@ -88,8 +110,10 @@ function stateTraces(panel: StatesPanel, axis: string): object[] {
       x: [interval.x0, interval.x1],
       y: [i, i],
       yaxis: axis,
-      text: escapePlotText(`${row.label}: ${interval.state}`),
-      hoverinfo: 'text+x',
+      text: escapePlotText(
+        `${row.label}: ${interval.state} from ${formatInstant(interval.x0)} to ${formatInstant(interval.x1)}`,
+      ),
+      hoverinfo: 'text',
       line:
         interval.state === 'closed'
           ? { color: token('contacts'), width: 9 }

@@ -43,7 +43,8 @@ export function peakCurrentKey(metrics: Metrics): MetricKey | null {
   return worstOf(metrics, ['plugPeakCurrent', 'startPeakCurrent']);
 }
 
-const TORQUES = [
+/** Extremes of the air-gap torque over the run's operations. */
+export const TORQUES = [
   'plugMinimumTorque',
   'plugMaximumTorque',
   'startMaximumTorque',

@@ -1,6 +1,7 @@
 import type { RunResult } from '../measure/result.ts';
 import type { Origin } from '../scenario/origin.ts';
 import { CAUTIONS } from './cautions.ts';
+import { cutToWidth } from './displayWidth.ts';
 import { energyFigure } from './energyFigure.ts';
 import type { FigureSpec } from './figureSpec.ts';
 import { finding, question } from './findings.ts';
@@ -8,7 +9,7 @@ import { formatNumber, type UnitSystem } from './formatQuantity.ts';
 import { interactiveFigure } from './interactiveFigure.ts';
 import { keyNumbers } from './keyNumbers.ts';
 import { list, paragraph } from './markup.ts';
-import { escapeMarkup, jsonForScript } from './plainText.ts';
+import { cleanText, escapeMarkup, jsonForScript } from './plainText.ts';
 import { renderSvg } from './renderSvg.ts';
 import { statusLine } from './renderTerminal.ts';
 import { traceStep } from './renderTraceCsv.ts';
@@ -42,11 +43,18 @@ export interface ReportOptions {
 
 /** Largest residual of the energy ledger that passes without a warning, share of the throughput. */
 const LEDGER_LIMIT = 1e-6;
+/** Longest title in the footer of a printed page, columns: it shares the line with the page number. */
+const FOOTER_TITLE = 60;
 /** Width of the drawing for telephones, px. */
 const NARROW_WIDTH = 400;
 /** Heights of the first page's two figures: both fit with the text on a Letter page. */
 const OVERVIEW_SCALE = 0.8;
 const TORQUE_SPEED_SCALE = 0.64;
+/** Heights of the figures of the results: an A4 page holds the first two, and another those of two switchings. */
+const TIME_SCALE = 0.84;
+const SWITCHING_SCALE = 0.74;
+/** A longer title is set smaller, so that the first page still holds its section, characters. */
+const LONG_TITLE = 90;
 /** A longer description stands with the inputs, characters. */
 const SHORT_DESCRIPTION = 240;
 
@@ -69,7 +77,7 @@ export function renderReportHtml(result: RunResult, options: ReportOptions): str
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="generator" content="${escapeMarkup(version)}">
 <title>${title}: plugging calculation</title>
-<style>${reportStyle(`${scenario.title} · ${version}`)}</style>
+<style>${reportStyle(`${cutToWidth(cleanText(scenario.title), FOOTER_TITLE)} · ${version}`)}</style>
 </head>
 <body>
 <main>
@@ -101,7 +109,7 @@ function firstPage(result: RunResult, options: ReportOptions): string {
 <header style="padding-inline:0">
 ${result.usable ? '' : `<p class="alarm" role="alert">${escapeMarkup(statusLine(result))}</p>`}
 <p class="kind">Calculation note: plugging of a cage induction motor</p>
-<h1>${escapeMarkup(scenario.title)}</h1>
+<h1${scenario.title.length > LONG_TITLE ? ' class="long"' : ''}>${escapeMarkup(scenario.title)}</h1>
 ${isShort(scenario.description) ? paragraph(scenario.description, 'muted') : ''}
 </header>
 ${paragraph(question(result), 'question')}
@@ -154,12 +162,12 @@ ${list(LEFT_OUT)}
 
 function resultsSection(result: RunResult, options: ReportOptions): string {
   const figures = [
-    timeFigure(result, options),
-    ...switchingFigures(result, options),
-    energyFigure(result, options),
+    figure(timeFigure(result, options), TIME_SCALE),
+    figure(energyFigure(result, options)),
+    ...switchingFigures(result, options).map((spec) => figure(spec, SWITCHING_SCALE)),
   ];
   return `<section><h2>Results</h2>
-${figures.map((spec) => figure(spec)).join('\n')}
+${figures.join('\n')}
 ${metricTables(result, options.units)}
 ${eventTable(result)}
 </section>`;
@@ -198,7 +206,7 @@ function interactiveScripts(result: RunResult, options: ReportOptions): Scripts 
     .map((spec) => `<h3>${escapeMarkup(spec.title)}</h3>\n<div class="plot" id="plot-${spec.id}"></div>`)
     .join('\n');
   const section = `<section id="interactive" class="screen" hidden><h2>Plots to zoom into</h2>
-${paragraph('Drag across a plot to enlarge a stretch of time in all its panels; double-click to see the whole again.', 'muted')}
+${paragraph('Drag across a plot to enlarge a stretch of time in all its panels; double-click, or double-tap, to see the whole again. Point at a curve to read it.', 'muted')}
 ${plots}
 </section>`;
   const data = `<script type="application/json" id="figure-data">${jsonForScript(specs.map(interactiveFigure))}</script>`;

@@ -8,9 +8,17 @@ import { computeExtent } from './envelope.ts';
 import { timedMarks } from './eventMarks.ts';
 import { finding } from './findings.ts';
 import { formatMetric, formatMetricMultiple } from './formatMetric.ts';
-import { displayUnit, formatInstant, formatNumber, type UnitSystem } from './formatQuantity.ts';
-import { keyNumbers, metricLabel } from './keyNumbers.ts';
+import {
+  displayUnit,
+  formatInstant,
+  formatNumber,
+  formatQuantity,
+  type UnitSystem,
+} from './formatQuantity.ts';
+import { keyNumbers, metricLabel, TORQUES } from './keyNumbers.ts';
 import { cleanText } from './plainText.ts';
+import { RATED_WORDS } from './ratedWords.ts';
+import { rowLines, type TerminalRow } from './terminalRows.ts';
 import { textTrace } from './textTrace.ts';
 import { readTraces } from './traces.ts';
 
@@ -30,6 +38,8 @@ const TRACE_ROWS = 9;
 const SCALE_WIDTH = 8;
 const LABEL_WIDTH = 30;
 const VALUE_WIDTH = 13;
+const KEY_LABEL_WIDTH = 14;
+const KEY_VALUE_WIDTH = 16;
 
 /** Metrics of the table, with what tells them apart from their namesakes. */
 const ROWS: readonly (readonly [MetricKey, string])[] = [
@@ -69,6 +79,7 @@ export function renderTerminal(result: RunResult, options: TerminalOptions): str
     ...(failed ? wrap(`! ${statusLine(result)}`).map(paint.alarm) : []),
     ...wrap(cleanText(result.scenario.title)).map(paint.strong),
     ...wrap(finding(result, options.units)),
+    ...wrap(ratedLine(result, options.units)),
     '',
     ...tableLines(result, options, width),
     '',
@@ -77,17 +88,24 @@ export function renderTerminal(result: RunResult, options: TerminalOptions): str
     ...result.warnings.flatMap((warning) => wrap(`Note: ${cleanText(warning)}`)),
     ...wrap(`Caution: ${CAUTIONS.join(' ')}`),
     '',
-    ...keyNumbers(result, options.units).flatMap((number) => {
-      const head = `${padToWidth(number.label, 14)}${padToWidth(number.value, -16)}  `;
-      const [first = '', ...rest] = wrapToWidth(number.detail, width - displayWidth(head));
-      return [
-        paint.strong(head.trimEnd()) + (first === '' ? '' : `  ${first}`),
-        ...rest.map((line) => ' '.repeat(displayWidth(head)) + line),
-      ];
-    }),
+    ...rowLines(
+      keyNumbers(result, options.units).map(({ label, value, detail }) => ({ label, value, note: detail })),
+      KEY_LABEL_WIDTH,
+      KEY_VALUE_WIDTH,
+      width,
+    ).map((line) => `${paint.strong(line.head)}${line.note}`.trimEnd()),
   ];
   const text = `${lines.join('\n')}\n`;
   return options.ascii === true ? asciiText(text) : text;
+}
+
+/** The base of all multiples. */
+function ratedLine({ rated }: RunResult, units: UnitSystem): string {
+  const show = (value: number, unit: string) => formatQuantity(value, unit, { system: units });
+  return (
+    `Rated here: ${show(rated.current, 'A')} r.m.s. (crest ${show(Math.SQRT2 * rated.current, 'A')}, ` +
+    `${RATED_WORDS[rated.currentOrigin]}), ${show(rated.torque, 'N·m')} (${RATED_WORDS[rated.torqueOrigin]}).`
+  );
 }
 
 /** What stands first when a run did not end well. */
@@ -101,19 +119,17 @@ export function statusLine(result: RunResult): string {
 }
 
 function tableLines(result: RunResult, options: TerminalOptions, width: number): string[] {
-  return ROWS.filter(([key]) => result.metrics[key].value !== null).map(([key, label]) => {
+  const rows = ROWS.filter(([key]) => result.metrics[key].value !== null).map(([key, label]): TerminalRow => {
     const metric = result.metrics[key];
-    const value = formatMetric(metric, metricLabel(key), options.units);
     const notes = [
       formatMetricMultiple(metric),
       metric.phase === undefined ? '' : `phase ${metric.phase}`,
       metric.time === undefined ? '' : `at ${formatInstant(metric.time)}`,
-    ].filter((note) => note !== '');
-    const row = `${padToWidth(label, LABEL_WIDTH)}${padToWidth(value, -VALUE_WIDTH)}  `;
-    // What does not fit stands in the report; half a number would mislead.
-    while (displayWidth(row + notes.join(', ')) > width) notes.pop();
-    return (row + notes.join(', ')).trimEnd();
+    ];
+    const value = formatMetric(metric, metricLabel(key), options.units);
+    return { label, value, note: notes.filter((note) => note !== '').join(', ') };
   });
+  return rowLines(rows, LABEL_WIDTH, VALUE_WIDTH, width).map((line) => (line.head + line.note).trimEnd());
 }
 
 function traceLines(result: RunResult, options: TerminalOptions, width: number): string[] {
@@ -121,7 +137,9 @@ function traceLines(result: RunResult, options: TerminalOptions, width: number):
   const { tStart, tEnd } = trajectory;
   const traces = readTraces(trajectory, tStart, tEnd, options.units);
   const unit = displayUnit('N·m', { system: options.units });
-  const [low, high] = computeExtent(traces.torque, [0]);
+  // The exact extremes lie between samples: with them the scale agrees with the table.
+  const exact = TORQUES.map((key) => (result.metrics[key].value ?? 0) * unit.perSi);
+  const [low, high] = computeExtent(traces.torque, [0], exact);
   const columns = width - SCALE_WIDTH - 1;
   const drawn = textTrace(traces.t, traces.torque, [low, high], {
     columns,

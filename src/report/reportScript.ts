@@ -8,7 +8,8 @@ export const REPORT_SCRIPT = `'use strict';
   const figures = JSON.parse(document.getElementById('figure-data').textContent);
   if (typeof Plotly === 'undefined' || section === null) return;
   const dark = matchMedia('(prefers-color-scheme: dark)');
-  const slim = matchMedia('(max-width: 640px)');
+  const slim = matchMedia('(max-width: 700px)');
+  const large = matchMedia('(min-width: 1400px)');
   section.hidden = false;
   const link = document.getElementById('interactive-link');
   if (link !== null) link.hidden = false;
@@ -40,20 +41,22 @@ export const REPORT_SCRIPT = `'use strict';
   function draw() {
     const style = getComputedStyle(document.documentElement);
     const ink = style.getPropertyValue('--ink').trim();
-    const kind = slim.matches ? 'narrow' : 'wide';
+    const kind = slim.matches ? 'narrow' : large.matches ? 'large' : 'wide';
     figures.forEach((figure, index) => {
       const context = { style, columns: decoded[index], range: figure.layout.xaxis.range };
       const layout = resolve(figure.layout, context, false);
-      const marks = resolve(figure.marks[kind], context, false);
-      layout.annotations = layout.annotations.concat(marks.annotations);
-      layout.shapes = layout.shapes.concat(marks.shapes);
-      layout.height = figure.height + marks.top;
-      layout.margin = { l: kind === 'narrow' ? 56 : 90, r: figure.right, t: marks.top, b: 50 };
+      const size = resolve(figure.sizes[kind], context, false);
+      layout.annotations = layout.annotations.concat(size.annotations);
+      layout.shapes = layout.shapes.concat(size.shapes);
+      layout.height = size.height;
+      layout.margin = { l: kind === 'narrow' ? 56 : 90, r: size.right, t: size.top, b: 50 };
       layout.paper_bgcolor = 'rgba(0,0,0,0)';
       layout.plot_bgcolor = 'rgba(0,0,0,0)';
-      layout.font = { family: 'system-ui, sans-serif', size: 12, color: ink };
+      layout.font = { family: 'system-ui, sans-serif', size: size.text, color: ink };
       Plotly.react('plot-' + figure.id, resolve(figure.traces, context, false), layout, {
         responsive: true,
+        // On a telephone the tool bar would cover the words of the events.
+        displayModeBar: kind === 'narrow' ? false : 'hover',
         displaylogo: false,
         modeBarButtonsToRemove: ['lasso2d', 'select2d', 'autoScale2d'],
         toImageButtonOptions: { format: 'svg', filename: figure.id },
@@ -64,4 +67,5 @@ export const REPORT_SCRIPT = `'use strict';
   draw();
   dark.addEventListener('change', draw);
   slim.addEventListener('change', draw);
+  large.addEventListener('change', draw);
 })();`;

@@ -19,6 +19,7 @@ body{margin:0;background:var(--ground);color:var(--ink);font:16px/1.5 system-ui,
 main,header,footer{max-width:62rem;margin:0 auto;padding:0 1.25rem}
 header{padding-top:1.5rem}
 h1{font-size:1.6rem;line-height:1.25;margin:.1rem 0 .4rem;overflow-wrap:anywhere}
+h1.long{font-size:1.1rem}
 h2{font-size:1.25rem;margin:2.4rem 0 .6rem;padding-top:.5rem;border-top:2px solid var(--rule);break-after:avoid}
 h3{font-size:1.02rem;margin:1.4rem 0 .4rem;break-after:avoid}
 p{margin:.5rem 0;overflow-wrap:anywhere}
@@ -49,39 +50,69 @@ tbody th.at{min-width:0;width:7rem}
 .number{text-align:right;white-space:nowrap}
 .at{white-space:nowrap}
 .wide-word{overflow-wrap:anywhere}
+.group th{padding-top:1.1rem;font-weight:650}
+.stacked td:last-child{width:44%}
 .plot{margin:.4rem 0 1.6rem}
+#interactive{width:min(1700px,100vw - 4rem);margin-left:calc(50% - min(1700px,100vw - 4rem)/2)}
 footer{padding-bottom:2rem;margin-top:2rem;font-size:.9rem;color:var(--muted)}
-@media screen and (max-width:640px){
+@media screen and (max-width:700px){
 .numbers{grid-template-columns:1fr 1fr}
 figure .wide{display:none}
 figure .narrow{display:block}
 main,header,footer{padding:0 .9rem}
-h1{font-size:1.35rem}
+h1:not(.long){font-size:1.35rem}
+#interactive{width:auto;margin-left:0}
+.stacked table,.stacked tbody,.stacked caption{display:block}
+.stacked thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
+.stacked tr{display:flex;flex-wrap:wrap;column-gap:.6rem;padding:.3rem 0 .35rem;border-bottom:1px solid var(--rule)}
+.stacked th,.stacked td{padding:0;border:0;line-height:1.35}
+.stacked th{flex:1 0 100%}
+.stacked .group{padding-top:1.1rem;border-bottom-width:2px}
+.stacked .group th{padding:0}
+.stacked td:empty{display:none}
+.stacked .number{font-weight:600}
+.stacked .at::before{content:"at "}
+.stacked .phase::before{content:"phase "}
+.stacked td:last-child{flex:1 0 100%;width:auto;font-size:.8rem;color:var(--muted)}
 }
 @page{margin:15mm 15mm 18mm;
 @bottom-left{content:${cssString(footer)};font:8pt system-ui,Arial,sans-serif;color:#545B63}
-@bottom-right{content:"page " counter(page) " of " counter(pages);font:8pt system-ui,Arial,sans-serif;color:#545B63}}
+@bottom-right{content:"page " counter(page) " of " counter(pages);white-space:nowrap;width:25mm;font:8pt system-ui,Arial,sans-serif;color:#545B63}}
 @media print{
 :root{color-scheme:light;${colourProperties('light')};--alarm:#000000}
 body{font-size:9.5pt;line-height:1.38;background:#FFFFFF}
 main,header,footer{max-width:none;padding:0}
 header{padding-top:0}
-h1{font-size:15pt}h2{font-size:12.5pt;margin-top:14pt}h3{font-size:10.5pt;margin-top:9pt}
+h1{font-size:15pt}h1.long{font-size:9pt}h2{font-size:12.5pt;margin-top:14pt}h3{font-size:10.5pt;margin-top:9pt}
 .finding{font-size:10.5pt;margin:3pt 0}
 .question{margin-top:3pt}
 .numbers{margin:5pt 0}
 .numbers .value{font-size:12.5pt}
 .numbers .detail,.numbers dt{font-size:8pt}
-table{font-size:8.2pt}
-.scroll{overflow:visible}
+table{font-size:8pt;line-height:1.22}
+th,td{padding:1.4pt 5pt 1.4pt 0}
+tbody th{min-width:0}
+caption{padding:2pt 0}
+.scroll{overflow:visible;margin-top:5pt}
+.whole{break-inside:avoid}
+.scroll::before{content:"";display:block;height:70pt;margin-bottom:-70pt;break-inside:avoid}
+.inputs,.folded{columns:2;column-gap:16pt}
+.stacked thead th:first-child{width:20%}
+.stacked thead th:last-child{width:50%}
+.stacked td.words{white-space:nowrap}
+.stacked td.words:last-child{white-space:normal}
+.group th{padding-top:6pt}
+.group{break-after:avoid}
+li{margin:0}ul{margin:4pt 0}
 tr,figure,.numbers,.alarm,.note,li{break-inside:avoid}
 figure{margin:6pt 0}
 thead{display:table-header-group}
 .first{break-after:page}
 .first figure{margin:3pt 0}
 .first figure svg{max-height:76mm}
+.first:has(h1.long) figure svg{max-height:66mm}
 .first p{margin:3pt 0}
-.screen{display:none!important}
+.screen,.plotly-notifier{display:none!important}
 }
 `;
 }

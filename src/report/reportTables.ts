@@ -1,25 +1,19 @@
-import type { RatedOrigin } from '../machine/ratedPoint.ts';
 import type { RunResult } from '../measure/result.ts';
 import type { Origin } from '../scenario/origin.ts';
 import { ledgerRows } from './energyFigure.ts';
 import { formatMetric, formatMetricMultiple } from './formatMetric.ts';
 import { formatInstant, formatNumber, formatQuantity, type UnitSystem } from './formatQuantity.ts';
 import { inputGroups } from './inputRows.ts';
-import { type Cell, table } from './markup.ts';
-import { METRIC_GROUPS } from './metricLabels.ts';
+import { type Cell, groupedTable, table } from './markup.ts';
+import { METRIC_GROUPS, type MetricLabel } from './metricLabels.ts';
+import { RATED_WORDS } from './ratedWords.ts';
 
 /** Events listed in full; a run with more is a survey, not a note. */
 const MOST_EVENTS = 200;
 
-const RATED_WORDS: Readonly<Record<RatedOrigin, string>> = {
-  given: 'given',
-  circuitAtRatedPower: 'from the circuit, at the slip that delivers the rated power',
-  circuitAtRatedSpeed: 'from the circuit, at the rated speed',
-};
-
 /** What the run was computed with. */
 export function inputTables(result: RunResult, units: UnitSystem): string {
-  return inputGroups(result.scenario, units)
+  const tables = inputGroups(result.scenario, units)
     .map((group) =>
       table({
         caption: group.title,
@@ -28,6 +22,7 @@ export function inputTables(result: RunResult, units: UnitSystem): string {
       }),
     )
     .join('\n');
+  return `<div class="inputs">${tables}</div>`;
 }
 
 /** Where every input comes from, as it was written. */
@@ -40,6 +35,7 @@ export function originTable(origins: readonly Origin[]): string {
       { text: origin.origin },
     ]);
   return table({
+    folded: true,
     caption: 'Origin of every input, as written in the scenario or filled in',
     head: [{ text: 'Input' }, { text: 'As written' }, { text: 'Origin' }],
     rows,
@@ -89,25 +85,23 @@ export function metricTables(result: RunResult, units: UnitSystem): string {
     { text: 'Phase' },
     { text: 'Definition' },
   ];
-  return METRIC_GROUPS.map((group) =>
-    table({
-      caption: group.title,
-      head,
-      rows: group.rows.map((row): Cell[] => {
-        const metric = result.metrics[row.key];
-        const missing =
-          metric.value === null ? ` Not in this run: ${metric.missing ?? 'no reason stated'}.` : '';
-        return [
-          { text: row.label },
-          { text: formatMetric(metric, row, units), className: 'number' },
-          { text: formatMetricMultiple(metric), className: 'at' },
-          { text: metric.time === undefined ? '' : formatInstant(metric.time), className: 'at' },
-          { text: metric.phase ?? '' },
-          { text: `${metric.definition}${missing}` },
-        ];
-      }),
-    }),
-  ).join('\n');
+  const row = (label: MetricLabel): Cell[] => {
+    const metric = result.metrics[label.key];
+    const missing = metric.value === null ? ` Not in this run: ${metric.missing ?? 'no reason stated'}.` : '';
+    return [
+      { text: label.label },
+      { text: formatMetric(metric, label, units), className: 'number' },
+      { text: formatMetricMultiple(metric), className: 'words' },
+      { text: metric.time === undefined ? '' : formatInstant(metric.time), className: 'at' },
+      { text: metric.phase ?? '', className: 'phase' },
+      { text: `${metric.definition}${missing}`, className: 'words' },
+    ];
+  };
+  return groupedTable({
+    caption: 'All figures of the run',
+    head,
+    groups: METRIC_GROUPS.map((group) => ({ title: group.title, rows: group.rows.map(row) })),
+  });
 }
 
 /** Everything discrete that happened, in order. */
@@ -115,6 +109,7 @@ export function eventTable(result: RunResult): string {
   const { events } = result.trajectory;
   const more = events.length > MOST_EVENTS ? `, the first ${MOST_EVENTS} of ${events.length}` : '';
   return table({
+    folded: true,
     caption: `What happened when${more}`,
     head: [{ text: 'Time', className: 'at' }, { text: 'Event' }],
     rows: events

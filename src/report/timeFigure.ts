@@ -112,7 +112,7 @@ function timeTitle(result: RunResult, options: FigureOptions): string {
   const show = { system: options.units };
   const start = result.metrics.startTime.value;
   const runUp = start === null ? '' : `Up to speed in ${formatQuantity(start, 's', show)}; `;
-  const text = `${runUp}plugged at ${formatInstant(plugging.parting)}, at rest ${formatQuantity(stop, 's', show)} later`;
+  const text = `${runUp}contacts part at ${formatInstant(plugging.parting)}, at rest ${formatQuantity(stop, 's', show)} later`;
   return `${text[0]?.toUpperCase()}${text.slice(1)}`;
 }
 

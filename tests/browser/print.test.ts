@@ -25,10 +25,10 @@ it.each(SHEETS)('on $format it prints as a note of some pages', async ({ format 
   await page.emulateMedia({ media: null });
   const pdf = await page.pdf({ format });
   const pages = pdf.toString('latin1').match(/\/Type\s*\/Page\b/gu)?.length ?? 0;
-  // One that stands alone, three or four of inputs, one of method, two or three of figures, five of metrics with their
-  // definitions and of events, one of checks and sources; a page is shorter on Letter.
+  // One that stands alone, two of inputs and method, two or three of figures, three of metrics with their definitions,
+  // one or two of events, checks and sources; a page is shorter on Letter.
   expect(pages).toBeGreaterThanOrEqual(6);
-  expect(pages).toBeLessThanOrEqual(15);
+  expect(pages).toBeLessThanOrEqual(11);
 });
 
 it.each(SHEETS)('on $format no figure can be cut and the first page holds its section', async (sheet) => {

@@ -46,11 +46,15 @@ describe.each(SCREENS)('opened from a file on $name, the report', ({ options }) 
     expect(requests).toEqual([]);
   });
 
-  it('fits the width: only tables may scroll sideways', async () => {
-    const { content, view } = await report.page.evaluate(() => ({
+  it('fits the width: neither the page nor a table scrolls sideways', async () => {
+    const { content, view, tables } = await report.page.evaluate(() => ({
       content: document.documentElement.scrollWidth,
       view: document.documentElement.clientWidth,
+      tables: [...document.querySelectorAll('.scroll')]
+        .filter((table) => table.scrollWidth > table.clientWidth)
+        .map((table) => table.getAttribute('aria-label')),
     }));
+    expect(tables).toEqual([]);
     expect(view).toBe(options.viewport.width);
     expect(content).toBeLessThanOrEqual(view);
   });
@@ -70,10 +74,48 @@ describe.each(SCREENS)('opened from a file on $name, the report', ({ options }) 
   });
 });
 
+it('pointing at a curve of the time plot names the quantity, its unit and the time', async () => {
+  const { page } = await reports.open();
+  await plotsDrawn(page);
+  const panel = page.locator('#plot-time .draglayer .nsewdrag').nth(3);
+  await panel.scrollIntoViewIfNeeded();
+  const box = await panel.boundingBox();
+  if (box === null) throw new Error('the panel of the speed is not drawn');
+  const hover = page.locator('#plot-time .hoverlayer');
+  const read = async () => {
+    // Towards the curve from above: the library answers to what lies within some pixels of the pointer.
+    for (let share = 0; share <= 1; share += 0.02) {
+      await page.mouse.move(box.x + 0.55 * box.width, box.y + share * box.height);
+      const text = (await hover.textContent()) ?? '';
+      if (text.includes('shaft')) return text;
+    }
+    return '';
+  };
+  await expect.poll(read, { timeout: 30_000 }).toMatch(/^shaftSpeed \d+ r\/minTime 0\.\d{4} s$/u);
+});
+
+it('an oblique drag in the time plot enlarges the time axis alone', async () => {
+  const { page } = await reports.open();
+  await plotsDrawn(page);
+  const panel = page.locator('#plot-time .draglayer .nsewdrag').nth(1);
+  await panel.scrollIntoViewIfNeeded();
+  const box = await panel.boundingBox();
+  if (box === null) throw new Error('the panel of the currents is not drawn');
+  const ticks = (axis: string) => page.locator(`#plot-time ${axis}`).allTextContents();
+  const before = { x: await ticks('.xtick'), y: await ticks('.y2tick') };
+  await page.mouse.move(box.x + 0.4 * box.width, box.y + 0.1 * box.height);
+  await page.mouse.down();
+  await page.mouse.move(box.x + 0.7 * box.width, box.y + 0.9 * box.height, { steps: 5 });
+  await page.mouse.up();
+  expect(before.y.length).toBeGreaterThanOrEqual(3);
+  await expect.poll(() => ticks('.xtick'), { timeout: 30_000 }).not.toEqual(before.x);
+  expect(await ticks('.y2tick')).toEqual(before.y);
+});
+
 it('zooming into the currents changes the time axis of every other panel', async () => {
   const { page } = await reports.open();
   await plotsDrawn(page);
-  const panel = page.locator('#plot-time .draglayer .nsewdrag').first();
+  const panel = page.locator('#plot-time .draglayer .nsewdrag').nth(1);
   await panel.scrollIntoViewIfNeeded();
   const before = await panelPaths(page);
   const box = await panel.boundingBox();

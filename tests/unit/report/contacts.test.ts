@@ -77,6 +77,19 @@ describe('event marks', () => {
     ]);
   });
 
+  it('a second passage of zero that friction ends is named a standstill, the first one is the stop', () => {
+    const later = ZERO + 0.02;
+    const events = [
+      ...FAKE_EVENTS,
+      { t: later, kind: 'zeroSpeed', text: '' },
+      { t: later, kind: 'shaftHeld', text: '' },
+    ] as const;
+    const labels = timedMarks({ ...run, events }, ZERO, END, 'usual')
+      .filter((mark) => mark.t === ZERO || mark.t === later)
+      .map((mark) => mark.label);
+    expect(labels).toEqual(['zero speed', 'shaft held at rest']);
+  });
+
   it('bands cover the stretches with fewer than three conducting poles', () => {
     expect(conductingBands(run, 1.4, 1.6)).toEqual([
       { x0: 1.5023, x1: 1.5061, label: 'two phases' },

@@ -68,6 +68,16 @@ describe('units', () => {
     expect(formatQuantity(null, 'A', si)).toBe('—');
   });
 
+  it.each([
+    [6.3e-7, '0.630 µs'],
+    [9.99e-6, '9.99 µs'],
+    [-2e-6, '−2.00 µs'],
+    [1e-5, '0.0100 ms'],
+    [0, '0 ms'],
+  ])('an interval of %s s is written %s', (value, text) => {
+    expect(formatQuantity(value, 's', { ...si, milli: true })).toBe(text);
+  });
+
   it('intervals of contacts are in milliseconds where asked for', () => {
     expect(formatQuantity(0.0389, 's', { ...si, milli: true })).toBe('38.9 ms');
   });

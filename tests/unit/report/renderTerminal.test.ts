@@ -65,6 +65,13 @@ describe('the terminal summary', () => {
     expect(renderTerminal(fakeRun(), plain)).toMatch(/[\u2801-\u28FF]/u);
   });
 
+  it('the scale of the trace ends at the extremes of the table, which lie between samples', () => {
+    const run = fakeRun();
+    const worst = { ...run.metrics.plugMinimumTorque, value: -9876 };
+    const metrics = { ...run.metrics, plugMinimumTorque: worst };
+    expect(renderTerminal({ ...run, metrics }, plain)).toMatch(/^ +−9876$/mu);
+  });
+
   it('shows the cautions and the warnings', () => {
     const text = renderTerminal(fakeRun({ warnings: ['Look here.'] }), plain).replaceAll('\n', ' ');
     expect(text).toContain('A zero-speed switch is not a safety stop.');
