@@ -6,5 +6,8 @@ export default defineConfig({
     // Whole runs take a second; on a busy machine many times that. Nothing measures speed by a timeout.
     testTimeout: 60_000,
     hookTimeout: 120_000,
+    // Both cores of a small machine. The modules keep no state, so files may share them: that spares loading them anew.
+    maxWorkers: 2,
+    isolate: false,
   },
 });
