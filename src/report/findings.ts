@@ -48,7 +48,7 @@ export function motionSentence(result: RunResult, units: UnitSystem): string {
 }
 
 /** True when the shaft is still where the stop left it: held, or as good as standing. */
-function stays({ trajectory, operations }: RunResult): boolean {
+export function stays({ trajectory, operations }: RunResult): boolean {
   const { supply, machine } = trajectory.scenario;
   const synchronous = (2 * Math.PI * supply.frequency) / machine.polePairs;
   const end = operations.reversal?.to ?? trajectory.tEnd;

@@ -4,7 +4,7 @@ import { joinIntervals, PHASES, poleIntervals, switchIntervals } from './contact
 import { computeEnvelope, computeExtent, keepExtremes, paddedDomain, pick } from './envelope.ts';
 import { conductingBands, timedMarks } from './eventMarks.ts';
 import type { FigureSpec, LinesPanel, Series, StateRow } from './figureSpec.ts';
-import { finding, motionSentence } from './findings.ts';
+import { finding, motionSentence, stays } from './findings.ts';
 import { displayUnit, formatInstant, formatQuantity, type UnitSystem } from './formatQuantity.ts';
 import { peakCurrentKey, worstTorqueKey } from './keyNumbers.ts';
 import {
@@ -112,7 +112,7 @@ function timeTitle(result: RunResult, options: FigureOptions): string {
   const show = { system: options.units };
   const start = result.metrics.startTime.value;
   const runUp = start === null ? '' : `Up to speed in ${formatQuantity(start, 's', show)}; `;
-  const text = `${runUp}contacts part at ${formatInstant(plugging.parting)}, at rest ${formatQuantity(stop, 's', show)} later`;
+  const text = `${runUp}contacts part at ${formatInstant(plugging.parting)}, ${stays(result) ? 'at rest' : 'through zero speed'} ${formatQuantity(stop, 's', show)} later`;
   return `${text[0]?.toUpperCase()}${text.slice(1)}`;
 }
 
