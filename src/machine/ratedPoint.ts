@@ -47,7 +47,7 @@ export function ratedPoint(machine: MachineData, supply: Supply): RatedPoint {
         'machine.rated.power',
         `${rated.power} W`,
         `this circuit delivers at most ${mostPower(machine, nominal).toPrecision(4)} W on this supply`,
-        'circuit values, voltage and rated power of the same machine',
+        'circuit values, connection (star or delta), voltage and rated power of the same machine',
       );
     origin = 'circuitAtRatedPower';
   } else if (rated.speed !== null) {

@@ -48,7 +48,7 @@ export interface Operations {
 /** Finds the first start and the first reversal of a run. */
 export function operationsOf(trajectory: Trajectory): Operations {
   const { scenario } = trajectory;
-  const done = scenario.actions.filter((action) => action.at < trajectory.tEnd);
+  const done = scenario.actions.filter((action) => action.at <= trajectory.tEnd);
   const reversing = done.filter((action) => opposesRotation(trajectory, action));
   const [reversingAction] = reversing;
   const startAction = done.find((action) => action.do === 'startForward' || action.do === 'startReverse');
@@ -57,7 +57,7 @@ export function operationsOf(trajectory: Trajectory): Operations {
       ? startOperation(trajectory, startAction)
       : null;
   const reversal = reversingAction === undefined ? null : reversalOperation(trajectory, reversingAction);
-  const plugs = done.filter((action) => action.do === 'plug' && refused(trajectory, action));
+  const plugs = done.filter((action) => refused(trajectory, action));
   const counted = [startAction?.at, reversingAction?.at, ...plugs.map((action) => action.at)];
   return {
     start: starts,
@@ -93,15 +93,19 @@ function opposesRotation(trajectory: Trajectory, action: Action): boolean {
 
 /** True when a plug came to nothing: the zero-speed switch had not picked up, or nothing was in. */
 function refused(trajectory: Trajectory, action: Action): boolean {
-  const to = nextAction(trajectory, action);
+  if (action.do !== 'plug') return false;
+  const { actions } = trajectory.scenario;
+  const to = actions.find((other) => other.at > action.at)?.at ?? trajectory.tEnd;
   return trajectory.events.some(
     (event) => event.kind === 'plugRefused' && event.t >= action.at && event.t <= to,
   );
 }
 
-/** Time of the action after this one, or the end of the run, s. */
+/** Time of the next action that comes to something, or the end of the run, s. */
 function nextAction(trajectory: Trajectory, action: Action): number {
-  const next = trajectory.scenario.actions.find((other) => other.at > action.at);
+  const next = trajectory.scenario.actions.find(
+    (other) => other.at > action.at && !refused(trajectory, other),
+  );
   return Math.min(next?.at ?? Number.POSITIVE_INFINITY, trajectory.tEnd);
 }
 

@@ -195,8 +195,7 @@ export function aftermathMetrics(m: Measurement): MetricGroup {
 }
 
 /** Why a run without a reversal has none of its figures. */
-export const NO_REVERSAL =
-  'no action opposes rotation (a plug acts only on a turning machine whose zero-speed switch has picked up)';
+export const NO_REVERSAL = 'no plug or reversal takes place in this run';
 const STOPPED_BEFORE = 'the shaft comes to rest by itself before the incoming contactor completes a circuit';
 const NO_TOUCH = 'the incoming contactor completed no circuit in this run';
 

@@ -49,9 +49,11 @@ function startWarning(trajectory: Trajectory, { start }: Operations, metrics: Me
   const percent = `${(100 * reached).toFixed(0)} % of synchronous speed`;
   const after = (start.to - start.touch).toPrecision(3);
   return [
-    reached < STALLED_FRACTION
-      ? `The machine does not start: ${after} s after the contactor closed it turns at ${percent}, with the rotor as good as locked.`
-      : `The start is cut short: ${after} s after the contactor closed the machine turns at ${percent}.`,
+    reached < -STALLED_FRACTION
+      ? `The load drives the machine backwards: ${after} s after the contactor closed it turns at ${percent}.`
+      : reached < STALLED_FRACTION
+        ? `The machine does not start: ${after} s after the contactor closed it turns at ${percent}, with the rotor as good as locked.`
+        : `The start is cut short: ${after} s after the contactor closed the machine turns at ${percent}.`,
   ];
 }
 

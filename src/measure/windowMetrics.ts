@@ -28,7 +28,7 @@ export function currentMetrics(m: Measurement, prefix: Prefix, ta: number, tb: n
   const base = ratedCrest(m.rated);
   return {
     [peakKey]:
-      crest === null
+      crest === null || crest.value === 0
         ? missing(peakKey, 'no current flows')
         : found(peakKey, crest.value, {
             time: crest.time,
@@ -36,8 +36,8 @@ export function currentMetrics(m: Measurement, prefix: Prefix, ta: number, tb: n
             multiple: { value: crest.value / base, of: 'crest current at rated output' },
           }),
     [cycleKey]:
-      cycle === null
-        ? missing(cycleKey, 'shorter than one supply period')
+      cycle === null || cycle.value === 0
+        ? missing(cycleKey, cycle === null ? 'shorter than one supply period' : 'no current flows')
         : found(cycleKey, cycle.value, {
             time: cycle.time,
             phase: cycle.phase,

@@ -24,53 +24,71 @@ export function motionSentence(result: RunResult, units: UnitSystem): string {
   const show = { system: units };
   const speedAt = (t: number) => formatQuantity(Math.abs(trajectory.at(t, 'left').speed), 'rad/s', show);
   if (reversal === null) {
+    const refused = trajectory.events.some((event) => event.kind === 'plugRefused');
+    const nothing = refused ? ' The plug command comes to nothing.' : '';
     if (operations.start === null)
-      return `Nothing is started or plugged in this run; at its end the shaft turns at ${speedAt(trajectory.tEnd)}.`;
+      return `Nothing is started or plugged in this run; at its end the shaft turns at ${speedAt(trajectory.tEnd)}.${nothing}`;
     const start = metrics.startTime.value;
     return start === null
-      ? `The machine does not come up to speed; it turns at ${speedAt(operations.start.to)} when its start ends.`
-      : `The machine runs up in ${formatQuantity(start, 's', show)} (to 95 % of its steady speed).`;
+      ? `The machine does not come up to speed; it turns at ${speedAt(operations.start.to)}${backwards(result)} when its start ends.${nothing}`
+      : `The machine runs up in ${formatQuantity(start, 's', show)} (to 95 % of its steady speed).${nothing}`;
   }
   const from = speedAt(reversal.command);
   const { shortCircuit } = trajectory;
   if (shortCircuit !== null) {
     return `Plugged at ${from}, the contactors short-circuit two phases at ${formatInstant(shortCircuit.t)}; nothing after that is computed.`;
   }
-  const stop = metrics.stopTimeFromParting.value ?? metrics.stopTimeFromTouch.value;
-  const { zero, touch } = reversal;
+  const { zero, touch, parting, command } = reversal;
+  // After coasting the contacts parted long before the command: the stop then counts from the closing.
+  const coasted = parting !== null && parting < command;
+  const fromTouch = metrics.stopTimeFromTouch.value;
+  const stop = coasted ? fromTouch : (metrics.stopTimeFromParting.value ?? fromTouch);
   if (stop === null && zero !== null)
     return `Plugged at ${from}, the shaft comes to rest by itself${touch === null ? '' : ' before the reversing contactor closes'}: nothing of the stop is due to plugging.`;
   if (stop === null) {
     const end = reversal.to < trajectory.tEnd ? 'the next action' : 'the end of the run';
     return `Plugged at ${from}, the machine does not come to zero speed before ${end}; it turns at ${speedAt(reversal.to)} then.`;
   }
-  return `Plugging brings the machine from ${from} to ${stays(result) ? 'rest' : 'zero speed'} in ${formatQuantity(stop, 's', show)}${onwards(result, units)}.`;
+  return `Plugging brings the machine from ${from} to ${stays(result) ? 'rest' : 'zero speed'} in ${formatQuantity(stop, 's', show)}${coasted ? ' after the reversing contactor closes' : ''}${onwards(result, units, coasted)}.`;
 }
 
-/** True when the shaft is still where the stop left it: held, or as good as standing. */
+/** " backwards" where a load turns the shaft against the start. */
+function backwards({ trajectory, operations }: RunResult): string {
+  const { start } = operations;
+  return start !== null && start.direction * trajectory.at(start.to, 'left').speed < 0 ? ' backwards' : '';
+}
+
+/** True when dry friction holds the shaft from its first passage through zero speed on. */
 export function stays({ trajectory, operations }: RunResult): boolean {
-  const { supply, machine } = trajectory.scenario;
-  const synchronous = (2 * Math.PI * supply.frequency) / machine.polePairs;
-  const end = operations.reversal?.to ?? trajectory.tEnd;
-  return Math.abs(trajectory.at(end, 'left').speed) < RESTING_FRACTION * synchronous;
+  const zero = operations.reversal?.zero;
+  return trajectory.events.some((event) => event.kind === 'shaftHeld' && event.t === zero);
 }
 
-/** Below this fraction of synchronous speed the words say "rest". */
-const RESTING_FRACTION = 0.01;
 /** A stop whose last part without plugging is longer than this fraction of it is said to coast. */
 const COASTING_FRACTION = 0.1;
 
 /** What belongs to the stop: how long it coasted at its end, or that it went on into full reversal. */
-function onwards({ metrics, operations }: RunResult, units: UnitSystem): string {
+function onwards(
+  { metrics, operations, trajectory }: RunResult,
+  units: UnitSystem,
+  coasted: boolean,
+): string {
   const show = { system: units };
   const reversal = metrics.reversalTime.value;
   if (reversal !== null)
-    return `, counted from the parting of the contacts, and on to 95 % of full reverse speed ${formatQuantity(reversal, 's', show)} after the reversing contactor closes`;
-  const { zero, switchOpening, command } = operations.reversal ?? {};
+    return `${coasted ? '' : ', counted from the parting of the contacts'}, and on to 95 % of full reverse speed ${formatQuantity(reversal, 's', show)} after ${coasted ? 'it' : 'the reversing contactor closes'}`;
+  const { zero, switchOpening, command, incoming } = operations.reversal ?? {};
   if (zero == null || switchOpening == null || command === undefined) return '';
-  const coasting = zero - switchOpening;
+  const cleared = trajectory.events.findLast(
+    (event) =>
+      event.kind === 'poleClears' &&
+      event.contactor === incoming &&
+      event.t > switchOpening &&
+      event.t < zero,
+  );
+  const coasting = cleared === undefined ? 0 : zero - cleared.t;
   if (coasting < COASTING_FRACTION * (zero - command)) return '';
-  return `, the last ${formatQuantity(coasting, 's', show)} of it coasting after the zero-speed switch has opened`;
+  return `, the last ${formatQuantity(coasting, 's', show)} of it coasting with all poles open`;
 }
 
 function violenceSentence(result: RunResult, units: UnitSystem): string {
@@ -90,8 +108,10 @@ function violenceSentence(result: RunResult, units: UnitSystem): string {
       `the air-gap torque reaches ${withMultiple(formatMetric(metric, metricLabel(torque), units), formatMetricMultiple(metric))}`,
     );
   }
-  const text = parts.join('; ');
-  return text === '' ? '' : `${text[0]?.toUpperCase()}${text.slice(1)}.`;
+  if (parts.length === 0) return '';
+  const where = result.operations.otherActions > 0 ? 'in the first start and the first reversal ' : '';
+  const text = `${where}${parts.join('; ')}`;
+  return `${text[0]?.toUpperCase()}${text.slice(1)}.`;
 }
 
 function heatSentence({ metrics }: RunResult): string {

@@ -20,7 +20,7 @@ export function actionRules({ input, isStated, report }: RuleContext): void {
   if (input.initial !== undefined) isConnected = input.initial !== 'rest';
   for (const [index, action] of actions.entries()) {
     if (action?.do === 'plug' && isConnected === false) {
-      const message = 'plugs although no contactor is in: nothing is running';
+      const message = 'has no start since the plug or coast before it, so nothing is known to run';
       const expected = 'a start before it, or `initial: running forward`';
       report(['actions', index, 'do'], 'conflict', message, expected);
     }

@@ -20,7 +20,7 @@ export function endStatus(at: RunState, automatic: boolean, planned: boolean): R
       time,
       message:
         `the run ends at ${Number(time.toPrecision(6))} s, before the zero-speed switch has opened` +
-        (at.starter.coil[plugging.contactor] ? `; the ${plugging.contactor} contactor is still in` : ''),
+        (at.starter.coil[plugging.contactor] ? `; the ${plugging.contactor} coil is still energised` : ''),
     };
   if (automatic && !planned && !isIdle(at.starter))
     return {

@@ -275,6 +275,6 @@ describe('a run without reversal', () => {
       else expect(Number.isFinite(metric.value)).toBe(true);
       expect(metric.definition).toMatch(/\.$/);
     }
-    expect(only.metrics.plugPeakCurrent.missing).toContain('no action opposes rotation');
+    expect(only.metrics.plugPeakCurrent.missing).toContain('no plug or reversal takes place');
   });
 });

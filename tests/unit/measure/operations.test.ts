@@ -166,3 +166,31 @@ describe('a plug that never takes hold', () => {
       expect(metrics[key].missing).toContain('comes to rest by itself');
   });
 });
+
+it('a short circuit at the very instant of the command is a failed reversal, not a run without one', () => {
+  const starter = { ...example.starter, openingTime: 0, closingTime: 0, changeoverDelay: 0 };
+  const { operations, metrics, status } = simulate({ ...example, starter });
+  expect(status.code).toBe('lineToLineShortCircuit');
+  expect(operations.reversal?.command).toBe(status.time);
+  expect(metrics.arcMargin.value).toBeLessThan(0);
+});
+
+it('a plug that came to nothing does not end the start it was given in', () => {
+  const { metrics, operations } = simulate(
+    withActions([
+      { at: 0, do: 'startForward' },
+      { at: 0.02, do: 'plug' },
+    ]),
+  );
+  expect(operations.reversal).toBeNull();
+  expect(operations.start?.to).toBeGreaterThan(0.02);
+  expect(metrics.startPeakCurrent.value).toBeGreaterThan(50);
+});
+
+it('a load that drives the machine backwards is not called stalled', () => {
+  const load = { inertia: 0.05, torques: [{ kind: 'gravity', torque: 400 } as const] };
+  const { warnings, status } = simulate(withActions([{ at: 0, do: 'startForward' }], { load }));
+  expect(status.code).toBe('overspeed');
+  expect(warnings.join()).toContain('backwards');
+  expect(warnings.join()).not.toContain('locked');
+});

@@ -6,7 +6,7 @@ import { fakeMetrics, fakeRun } from './fakeRun.ts';
 describe('the finding', () => {
   it('says in sentences what the metrics say', () => {
     expect(finding(fakeRun(), 'SI')).toBe(
-      'Plugging brings the machine from 1788 r/min to rest in 0.480 s. ' +
+      'Plugging brings the machine from 1788 r/min to zero speed in 0.480 s. ' +
         'The current peaks at 1402 A crest (15.8 × rated) in phase C; the air-gap torque reaches −3421 N·m (−14.6 × rated). ' +
         'The rotor takes 2.40 times the heat of a start.',
     );
