@@ -1,8 +1,7 @@
 import { largestBetween } from '../numeric/largestBetween.ts';
 import type { MachineData, Supply } from '../scenario/scenario.ts';
-import { steadyState } from './steadyState.ts';
-
-type SteadySupply = Parameters<typeof steadyState>[1];
+import { type Inserted, NOTHING_INSERTED } from './inserted.ts';
+import { type SteadySupply, steadyState } from './steadyState.ts';
 
 /** Slips scanned for the maximum; a double cage may have two maxima. Covers pull-out slips from 0.1 % to beyond standstill. */
 const SCAN = { lowest: 1e-3, highest: 4, points: 60 } as const;
@@ -10,8 +9,12 @@ const SCAN = { lowest: 1e-3, highest: 4, points: 60 } as const;
 const GOLDEN_END = 1e-9;
 
 /** Largest steady-state motoring torque and its slip (0 < slip), for any number of cages. */
-export function breakdown(machine: MachineData, supply: SteadySupply): { torque: number; slip: number } {
-  const torque = (logSlip: number) => steadyState(machine, supply, Math.exp(logSlip)).torque;
+export function breakdown(
+  machine: MachineData,
+  supply: SteadySupply,
+  inserted: Inserted = NOTHING_INSERTED,
+): { torque: number; slip: number } {
+  const torque = (logSlip: number) => steadyState(machine, supply, Math.exp(logSlip), inserted).torque;
   const low = Math.log(SCAN.lowest);
   const step = (Math.log(SCAN.highest) - low) / SCAN.points;
   let best = low;
@@ -24,10 +27,11 @@ export function breakdown(machine: MachineData, supply: SteadySupply): { torque:
     }
   }
   const slip = Math.exp(largestBetween(torque, best - step, best + step, GOLDEN_END).x);
-  return { torque: steadyState(machine, supply, slip).torque, slip };
+  return { torque: steadyState(machine, supply, slip, inserted).torque, slip };
 }
 
-/** Supply without source impedance: what the maker's curves refer to. */
+/** Supply without source impedance and cable: what the maker's curves refer to. */
 export function stiff(supply: Supply): Supply {
-  return { ...supply, sourceResistance: 0, sourceInductance: 0 };
+  const { cable: _, ...source } = supply;
+  return { ...source, sourceResistance: 0, sourceInductance: 0 };
 }

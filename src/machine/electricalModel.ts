@@ -28,7 +28,10 @@ export interface ElectricalModel {
   terminalCurrent(t: number, y: ArrayLike<number>, terminal: number): number;
 }
 
-/** [ψsα, ψsβ, ψr1α, ψr1β, ψr2α, ψr2β …] in stationary axes, Wb; ψs includes the source inductance. */
+/**
+ * [ψsα, ψsβ, ψr1α, ψr1β, (ψr2α, ψr2β), (ψfeα, ψfeβ)] in stationary axes, Wb; ψs includes the inductance ahead of the machine;
+ * the core's pair is last and there only when the machine has a core.
+ */
 export type FluxVector = readonly number[];
 
 /** Electrical quantities at one instant; space vectors amplitude invariant in stationary axes, α on phase A. */
@@ -36,7 +39,7 @@ export interface Observation {
   /** Stator current, A. */
   iAlpha: number;
   iBeta: number;
-  /** Ideal source behind the source impedance, V. Only its component along the current's freedom does work. */
+  /** Ideal source ahead of all series impedance, V. Only its component along the current's freedom does work. */
   vAlpha: number;
   vBeta: number;
   /** Motor terminals, V. */
@@ -53,7 +56,9 @@ export interface Observation {
   /** Squared magnitude of each cage's current vector, A². */
   irSquared1: number;
   irSquared2: number;
-  /** Energy in all inductances including the source's, J. */
+  /** Squared magnitude of the core's current vector, A²; 0 without a core. */
+  coreSquared: number;
+  /** Energy in all inductances including the source's and the cable's, J. */
   magneticEnergy: number;
 }
 
@@ -73,6 +78,7 @@ export function newObservation(): Observation {
     torque: 0,
     irSquared1: 0,
     irSquared2: 0,
+    coreSquared: 0,
     magneticEnergy: 0,
   };
 }

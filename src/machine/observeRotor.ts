@@ -27,6 +27,8 @@ export function observeRotor(
   let rotorQ = 0;
   let weight = 0;
   out.irSquared2 = 0;
+  // A core makes a circuit one for the general model.
+  out.coreSquared = 0;
   for (let j = 0; j < cageCount; j++) {
     const d = y[first + 2 * j]!;
     const q = y[first + 2 * j + 1]!;

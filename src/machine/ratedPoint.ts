@@ -5,7 +5,7 @@ import type { MachineData, Supply } from '../scenario/scenario.ts';
 import { breakdown, stiff } from './breakdown.ts';
 import { steadyState } from './steadyState.ts';
 
-/** Base of all multiples: current and torque at rated output, from the nameplate or from the circuit. */
+/** Base of all multiples: current and torque at rated output at the shaft, from the nameplate or from the circuit. */
 export interface RatedPoint {
   /** Line current at rated output, A r.m.s. */
   readonly current: number;
@@ -28,14 +28,14 @@ export type RatedOrigin = 'given' | 'circuitAtRatedPower' | 'circuitAtRatedSpeed
 /**
  * Current and torque at rated output. A stated value wins; otherwise the circuit decides, at the slip where it
  * delivers the rated power, or at the rated speed when no power is stated. The supply counts as stiff here, as a
- * nameplate's does.
+ * nameplate's does, and nothing is inserted; bearings and windage of the motor count as its own losses.
  *
  * @throws ScenarioError when the scenario gives too little, or a power the circuit cannot deliver (the scenario room
  * refuses the first; the second depends on the circuit)
  */
 export function ratedPoint(machine: MachineData, supply: Supply): RatedPoint {
   const { rated } = machine;
-  const synchronous = (2 * Math.PI * supply.frequency) / machine.polePairs;
+  const synchronous = synchronousSpeed(machine, supply);
   const nominal = stiff(supply);
   let slip: number | null = null;
   let origin: RatedOrigin = 'given';
@@ -56,7 +56,9 @@ export function ratedPoint(machine: MachineData, supply: Supply): RatedPoint {
   }
   const atSlip = slip === null ? null : steadyState(machine, nominal, slip);
   const current = rated.current ?? atSlip?.current;
-  const torque = rated.torque ?? atSlip?.torque;
+  const torque =
+    rated.torque ??
+    (atSlip === null || slip === null ? undefined : atSlip.torque - lossTorque(machine, supply, slip));
   if (current === undefined || torque === undefined)
     throw contradiction(
       'machine.rated',
@@ -74,8 +76,21 @@ export function ratedPoint(machine: MachineData, supply: Supply): RatedPoint {
   };
 }
 
+/** Converted power less that of the motor's own bearings and windage, W. */
 function shaftPower(machine: MachineData, supply: Supply, slip: number): number {
-  return (1 - slip) * steadyState(machine, supply, slip).airGapPower;
+  const converted = (1 - slip) * steadyState(machine, supply, slip).airGapPower;
+  return converted - lossTorque(machine, supply, slip) * (1 - slip) * synchronousSpeed(machine, supply);
+}
+
+/** Bearings and windage of the motor while it turns with the supply's sequence, N·m; an exact zero without them. */
+function lossTorque(machine: MachineData, supply: Supply, slip: number): number {
+  if (!machine.mechanicalLoss) return 0;
+  const speed = (1 - slip) * synchronousSpeed(machine, supply);
+  return machine.mechanicalLoss.friction + machine.mechanicalLoss.windage * speed * speed;
+}
+
+function synchronousSpeed(machine: MachineData, supply: Supply): number {
+  return (2 * Math.PI * supply.frequency) / machine.polePairs;
 }
 
 /** Smallest slip that delivers the power, or null. Shaft power peaks at a slip below breakdown. */

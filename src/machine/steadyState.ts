@@ -1,8 +1,14 @@
 import { add, type Complex, divide, magnitude, multiply } from '../numeric/complex.ts';
 import type { MachineData, Supply } from '../scenario/scenario.ts';
-import { type Circuit, circuitOf } from './circuit.ts';
+import { circuitOf } from './circuit.ts';
+import { type Inserted, NOTHING_INSERTED } from './inserted.ts';
+import { airGapAdmittance, cageAdmittance, coreAdmittance, steadyInductances } from './steadyInductances.ts';
 
-type SteadySupply = Pick<Supply, 'lineVoltage' | 'frequency' | 'sourceResistance' | 'sourceInductance'>;
+/** The parts of a supply that a steady state depends on. */
+export type SteadySupply = Pick<
+  Supply,
+  'lineVoltage' | 'frequency' | 'sourceResistance' | 'sourceInductance' | 'cable'
+>;
 
 /** Balanced steady state at one slip. Phasors are r.m.s., phase voltage of the source on the real axis. */
 export interface SteadyState {
@@ -21,29 +27,38 @@ export interface SteadyState {
   readonly statorCurrent: Complex;
   /** Into each cage, motor convention (air-gap voltage over cage impedance), A. */
   readonly rotorCurrents: readonly Complex[];
+  /** Into the core, same convention, A; null without a core. */
+  readonly coreCurrent: Complex | null;
 }
 
 /**
- * The equivalent circuit per phase: (R + jωL) in series with jωLm ∥ Σ (Rrj/s + jωLlrj).
+ * The equivalent circuit per phase: (R + jωL) in series with jωLm ∥ Σ (Rrj/s + jωLlrj) (∥ the core's R + jωL). Saturable
+ * branches enter with the inductances they have in that state, which is exact.
  *
  * @param slip against the supply's sequence: 1 at rest, 0 at synchronous speed, 2 at synchronous speed backwards
  */
-export function steadyState(machine: MachineData, supply: SteadySupply, slip: number): SteadyState {
-  const circuit = circuitOf(machine, supply);
+export function steadyState(
+  machine: MachineData,
+  supply: SteadySupply,
+  slip: number,
+  inserted: Inserted = NOTHING_INSERTED,
+): SteadyState {
+  const circuit = circuitOf(machine, supply, inserted);
   const omega = 2 * Math.PI * supply.frequency;
   const phaseVoltage: Complex = [supply.lineVoltage / Math.sqrt(3), 0];
-  const cageAdmittances = circuit.Rr.map((Rr, j): Complex => cageAdmittance(circuit, Rr, j, omega, slip));
-  let air: Complex = [0, -1 / (omega * circuit.Lm)];
-  for (const admittance of cageAdmittances) air = add(air, admittance);
-  const impedance = add([circuit.R, omega * circuit.L], divide([1, 0], air));
+  const inductances = steadyInductances(circuit, Math.SQRT2 * phaseVoltage[0], omega, slip);
+  const air = airGapAdmittance(circuit, inductances, omega, slip);
+  const impedance = add([circuit.R, omega * inductances.L], divide([1, 0], air));
   const statorCurrent = divide(phaseVoltage, impedance);
   const airGapVoltage = divide(statorCurrent, air);
-  const rotorCurrents = cageAdmittances.map((admittance) => multiply(airGapVoltage, admittance));
+  const rotorCurrents = circuit.Rr.map((Rr, j) =>
+    multiply(airGapVoltage, cageAdmittance(Rr, inductances.gr[j]!, omega, slip)),
+  );
   const airGapPower =
     slip === 0
       ? 0
       : 3 * rotorCurrents.reduce((p, i, j) => p + (magnitude(i) ** 2 * circuit.Rr[j]!) / slip, 0);
-  const motorImpedance = add([circuit.Rs, omega * circuit.Lls], divide([1, 0], air));
+  const motorImpedance = add([circuit.Rs, omega * inductances.Lls], divide([1, 0], air));
   const inputPower = 3 * phaseVoltage[0] * statorCurrent[0];
   const current = magnitude(statorCurrent);
   return {
@@ -55,10 +70,6 @@ export function steadyState(machine: MachineData, supply: SteadySupply, slip: nu
     terminalVoltage: Math.sqrt(3) * magnitude(multiply(statorCurrent, motorImpedance)),
     statorCurrent,
     rotorCurrents,
+    coreCurrent: circuit.core && multiply(airGapVoltage, coreAdmittance(circuit.core, omega)),
   };
-}
-
-/** 1/(Rr/s + jωLlr) = s/(Rr + jsωLlr), finite at s = 0. */
-function cageAdmittance(circuit: Circuit, Rr: number, j: number, omega: number, slip: number): Complex {
-  return divide([slip, 0], [Rr, (slip * omega) / circuit.gr[j]!]);
 }

@@ -81,19 +81,19 @@ export function threePoles(
     out.vBeta = uRe * s + uIm * c;
     const rotorEnergy = observeRotor(circuit, y, 2, mainD, mainQ, c, s, out);
     out.magneticEnergy = 0.75 * (y[0]! * iD + y[1]! * iQ + rotorEnergy);
-    const psiD = y[0]! - circuit.sourceL * iD;
-    const psiQ = y[1]! - circuit.sourceL * iQ;
+    const psiD = y[0]! - circuit.seriesL * iD;
+    const psiQ = y[1]! - circuit.seriesL * iQ;
     out.psiAlpha = psiD * c - psiQ * s;
     out.psiBeta = psiD * s + psiQ * c;
     out.uAlpha = out.vAlpha;
     out.uBeta = out.vBeta;
-    if (circuit.sourceR === 0 && circuit.sourceL === 0) return;
-    // Terminal voltage behind the source: u = v − Rsource·i − Lsource·di/dt, with di/dt in stationary axes.
+    if (circuit.seriesR === 0 && circuit.seriesL === 0) return;
+    // Terminal voltage behind source, cable and line resistors: u = v − Rseries·i − Lseries·di/dt, with di/dt in stationary axes.
     derivatives(t, y, omegaM, scratch);
     const diD = gs * (scratch[0]! - mainFlux(scratch, 0)) - omegaK * iQ;
     const diQ = gs * (scratch[1]! - mainFlux(scratch, 1)) + omegaK * iD;
-    out.uAlpha -= circuit.sourceR * out.iAlpha + circuit.sourceL * (diD * c - diQ * s);
-    out.uBeta -= circuit.sourceR * out.iBeta + circuit.sourceL * (diD * s + diQ * c);
+    out.uAlpha -= circuit.seriesR * out.iAlpha + circuit.seriesL * (diD * c - diQ * s);
+    out.uBeta -= circuit.seriesR * out.iBeta + circuit.seriesL * (diD * s + diQ * c);
   }
 
   function terminalCurrent(t: number, y: ArrayLike<number>, terminal: number): number {

@@ -1,6 +1,8 @@
 import { add, type Complex, magnitude } from '../numeric/complex.ts';
+import { contradiction } from '../scenario/contradiction.ts';
 import type { MachineData, Supply } from '../scenario/scenario.ts';
-import { steadyState } from './steadyState.ts';
+import { circuitOf } from './circuit.ts';
+import { type SteadySupply, steadyState } from './steadyState.ts';
 
 /**
  * Steady state with two terminals connected at constant speed: the positive- and negative-sequence circuits in
@@ -8,12 +10,20 @@ import { steadyState } from './steadyState.ts';
  * Source: symmetrical components (single phasing in the textbooks).
  *
  * @returns line current, A r.m.s., and mean torque, N·m
+ * @throws ScenarioError for a machine that saturates: its sequences cannot be superposed
  */
 export function twoPoleSteadyState(
   machine: MachineData,
-  supply: Parameters<typeof steadyState>[1],
+  supply: SteadySupply,
   slip: number,
 ): { current: number; torque: number } {
+  if (circuitOf(machine, supply).saturation !== null)
+    throw contradiction(
+      'machine',
+      'saturation',
+      'the steady state with two terminals connected is known for linear circuits only',
+      'a machine without saturation',
+    );
   const forward = steadyState(machine, supply, slip);
   const backward = steadyState(machine, supply, 2 - slip);
   const impedance = add(

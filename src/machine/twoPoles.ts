@@ -71,14 +71,14 @@ export function twoPoles(
     out.vBeta = axisCos * v;
     const rotorEnergy = observeRotor(circuit, y, 1, mainA, mainB, axisCos, axisSin, out);
     out.magneticEnergy = 0.75 * (y[0]! * iB + rotorEnergy);
-    const psiB = y[0]! - circuit.sourceL * iB;
+    const psiB = y[0]! - circuit.seriesL * iB;
     out.psiAlpha = axisCos * mainA - axisSin * psiB;
     out.psiBeta = axisSin * mainA + axisCos * psiB;
-    // The open terminal shows the voltage induced along its axis; the other two the supply less the source's drop.
+    // The open terminal shows the voltage induced along its axis; the other two the supply less the drop ahead of them.
     derivatives(t, y, omegaM, scratch);
     const uA = mainAlpha(scratch);
     const diB = gs * (scratch[0]! - mainBeta(scratch));
-    const uB = v - circuit.sourceR * iB - circuit.sourceL * diB;
+    const uB = v - circuit.seriesR * iB - circuit.seriesL * diB;
     out.uAlpha = axisCos * uA - axisSin * uB;
     out.uBeta = axisSin * uA + axisCos * uB;
   }

@@ -16,6 +16,16 @@ export const DEFINITIONS: Readonly<
   },
   startMaximumTorque: { unit: 'N·m', definition: 'Most positive air-gap torque during the start.' },
   startMinimumTorque: { unit: 'N·m', definition: 'Most negative air-gap torque during the start.' },
+  startCouplingTorque: {
+    unit: 'N·m',
+    definition:
+      'Torque of largest magnitude in the elastic coupling during the start, seen at the motor shaft; positive when the motor drives forward.',
+  },
+  startVoltageDip: {
+    unit: '1',
+    definition:
+      'Supply voltage less the lowest voltage at the motor terminals during the start, over the supply voltage; voltages as in the lowest terminal voltage.',
+  },
   startTime: {
     unit: 's',
     definition:
@@ -101,6 +111,16 @@ export const DEFINITIONS: Readonly<
     unit: 'N·m',
     definition: 'Most positive air-gap torque from the reversing command to the next action (or the end).',
   },
+  plugCouplingTorque: {
+    unit: 'N·m',
+    definition:
+      'Torque of largest magnitude in the elastic coupling from the touch of the incoming contactor to the next action, seen at the motor shaft; positive when the motor drives forward.',
+  },
+  plugVoltageDip: {
+    unit: '1',
+    definition:
+      'Supply voltage less the lowest voltage at the motor terminals from the touch of the incoming contactor to the next action, over the supply voltage; voltages as in the lowest terminal voltage.',
+  },
   stopTimeFromParting: {
     unit: 's',
     definition: 'From the first parting of the outgoing contactor to the first passage through zero speed.',
@@ -137,6 +157,15 @@ export const DEFINITIONS: Readonly<
   plugToStartHeatRatio: {
     unit: '1',
     definition: 'Rotor heat of the plug stop over the rotor heat of the start.',
+  },
+  plugLineResistorHeat: {
+    unit: 'J',
+    definition: 'Heat in the line resistors, all three together, from the reversing command to zero speed.',
+  },
+  plugRotorResistorHeat: {
+    unit: 'J',
+    definition:
+      'Heat in the resistors at the slip rings, all three together, from the reversing command to zero speed.',
   },
   switchOpeningTime: {
     unit: 's',
@@ -182,6 +211,11 @@ export const DEFINITIONS: Readonly<
   },
   ...poleDefinitions('run', 'contactor that was in when the reversal was commanded'),
   ...poleDefinitions('plug', 'contactor that plugged'),
+  torsionalFrequency: {
+    unit: 'Hz',
+    definition:
+      'Natural frequency of motor and load against each other on the elastic coupling, undamped and without free play.',
+  },
   ledgerResidual: {
     unit: '1',
     definition: 'Error of the energy balance of the whole run over the energy put through.',

@@ -1,29 +1,41 @@
-import { observeAt } from '../simulate/segment.ts';
+import type { Shaft } from '../shaft/shaft.ts';
+import { type Instant, observeAt } from '../simulate/segment.ts';
 import { newInstant } from '../simulate/trajectory.ts';
 import { integral, type Quadrature } from './quadrature.ts';
 
 /**
  * Energy over the whole run, J. Every term is integrated on its own, none is a remainder.
  *
- * electricalIn = sourceLoss + statorLoss + rotorLoss + magneticChange + interruptionLoss + airGapWork
- * airGapWork   = kineticChange + frictionLoss + loadWork
+ * electricalIn = sourceLoss + cableLoss + lineResistorLoss + statorLoss + rotorLoss + rotorResistorLoss + ironLoss
+ *                + magneticChange + interruptionLoss + airGapWork
+ * airGapWork   = kineticChange + twistChange + frictionLoss + windageLoss + loadWork + gearLoss + couplingLoss
  */
 export interface EnergyLedger {
   /** From the ideal source behind the source impedance. */
   readonly electricalIn: number;
   readonly sourceLoss: number;
+  readonly cableLoss: number;
+  readonly lineResistorLoss: number;
   readonly statorLoss: number;
-  /** One entry per cage. */
+  /** One entry per cage; what the slip rings carry outside is `rotorResistorLoss`. */
   readonly rotorLoss: readonly number[];
+  readonly rotorResistorLoss: number;
+  readonly ironLoss: number;
   /** Stored in leakage, main and source inductances. */
   readonly magneticChange: number;
   /** Leakage energy released when ideal poles chop the current; 0 with arcing poles. */
   readonly interruptionLoss: number;
   readonly airGapWork: number;
   readonly kineticChange: number;
+  /** Stored in an elastic coupling. */
+  readonly twistChange: number;
+  /** Dry friction of load and bearings. */
   readonly frictionLoss: number;
-  /** Viscous, fan and gravity work. */
+  readonly windageLoss: number;
+  /** Work on every load torque but dry friction. */
   readonly loadWork: number;
+  readonly gearLoss: number;
+  readonly couplingLoss: number;
   /** Sum of the magnitudes of all terms of both balances' right-hand sides. */
   readonly throughput: number;
   /** Larger of the two balances' magnitudes of error, divided by the throughput. */
@@ -32,22 +44,34 @@ export interface EnergyLedger {
 
 /** Closes the books over a whole run. */
 export function energyLedger(quadrature: Quadrature): EnergyLedger {
-  const { trajectory } = quadrature;
-  const { tStart, tEnd, scenario, shaft, interruptionLoss } = trajectory;
+  const { tStart, tEnd, scenario, interruptionLoss } = quadrature.trajectory;
   const total = (name: Parameters<typeof integral>[1]) => integral(quadrature, name, tStart, tEnd);
-  const first = stored(quadrature, 'first');
-  const last = stored(quadrature, 'last');
+  const first = endOf(quadrature, 'first');
+  const last = endOf(quadrature, 'last');
+  const electrical = {
+    sourceLoss: total('sourceLoss'),
+    cableLoss: total('cableLoss'),
+    lineResistorLoss: total('lineResistorLoss'),
+    statorLoss: total('statorLoss'),
+    rotorLoss: scenario.machine.cages.map((_, j) => total(j === 0 ? 'cage1Loss' : 'cage2Loss')),
+    rotorResistorLoss: total('rotorResistorLoss'),
+    ironLoss: total('ironLoss'),
+    magneticChange: last.magneticEnergy - first.magneticEnergy,
+    interruptionLoss,
+  };
+  const mechanical = {
+    kineticChange: kineticChange(quadrature.trajectory.shaft, first, last),
+    twistChange: last.twistEnergy - first.twistEnergy,
+    frictionLoss: total('frictionPower'),
+    windageLoss: total('windagePower'),
+    loadWork: total('loadPower'),
+    gearLoss: total('gearLoss'),
+    couplingLoss: total('couplingLoss'),
+  };
   const electricalIn = total('sourcePower');
-  const sourceLoss = total('sourceLoss');
-  const statorLoss = total('statorLoss');
-  const rotorLoss = scenario.machine.cages.map((_, j) => total(j === 0 ? 'cage1Loss' : 'cage2Loss'));
-  const magneticChange = last.magnetic - first.magnetic;
   const airGapWork = total('airGapPower');
-  const kineticChange = 0.5 * shaft.inertia * (last.omegaM ** 2 - first.omegaM ** 2);
-  const frictionLoss = total('frictionPower');
-  const loadWork = total('loadPower');
-  const electricalOut = [sourceLoss, statorLoss, ...rotorLoss, magneticChange, interruptionLoss, airGapWork];
-  const mechanicalOut = [kineticChange, frictionLoss, loadWork];
+  const electricalOut = [...Object.values(electrical).flat(), airGapWork];
+  const mechanicalOut = Object.values(mechanical);
   const sum = (terms: readonly number[]) => terms.reduce((a, b) => a + b, 0);
   const throughput = sum([...electricalOut, ...mechanicalOut].map(Math.abs));
   const error = Math.max(
@@ -56,24 +80,29 @@ export function energyLedger(quadrature: Quadrature): EnergyLedger {
   );
   return {
     electricalIn,
-    sourceLoss,
-    statorLoss,
-    rotorLoss,
-    magneticChange,
-    interruptionLoss,
+    ...electrical,
     airGapWork,
-    kineticChange,
-    frictionLoss,
-    loadWork,
+    ...mechanical,
     throughput,
     residual: throughput > 0 ? error / throughput : 0,
   };
 }
 
-function stored(quadrature: Quadrature, end: 'first' | 'last'): { magnetic: number; omegaM: number } {
+/** Everything about the first or the last instant of a run. */
+function endOf(quadrature: Quadrature, end: 'first' | 'last'): Instant {
   const cell = end === 'first' ? 0 : quadrature.cellCount - 1;
   const at = newInstant();
   const t = end === 'first' ? quadrature.trajectory.tStart : quadrature.trajectory.tEnd;
   observeAt(quadrature.cellSegment[cell]!, quadrature.cellStep[cell]!, t, [], at);
-  return { magnetic: at.magneticEnergy, omegaM: at.omegaM };
+  return at;
+}
+
+/** Of one mass behind a rigid shaft, or of two with speeds of their own, J. */
+function kineticChange(shaft: Shaft, first: Instant, last: Instant): number {
+  const rise = (from: number, to: number) => to ** 2 - from ** 2;
+  if (shaft.coupling === null) return 0.5 * shaft.inertia * rise(first.omegaM, last.omegaM);
+  return (
+    0.5 * shaft.motorInertia * rise(first.omegaM, last.omegaM) +
+    0.5 * shaft.loadInertia * rise(first.omegaLoad, last.omegaLoad)
+  );
 }

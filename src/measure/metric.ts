@@ -26,6 +26,8 @@ export const METRIC_KEYS = [
   'startWorstCycleCurrent',
   'startMaximumTorque',
   'startMinimumTorque',
+  'startCouplingTorque',
+  'startVoltageDip',
   'startTime',
   'startI2tA',
   'startI2tB',
@@ -46,6 +48,8 @@ export const METRIC_KEYS = [
   'plugWorstCycleCurrent',
   'plugMinimumTorque',
   'plugMaximumTorque',
+  'plugCouplingTorque',
+  'plugVoltageDip',
   'stopTimeFromParting',
   'stopTimeFromTouch',
   'stopRevolutions',
@@ -56,6 +60,8 @@ export const METRIC_KEYS = [
   'plugRotorHeat',
   'plugRotorHeatMultiple',
   'plugToStartHeatRatio',
+  'plugLineResistorHeat',
+  'plugRotorResistorHeat',
   // after the stop
   'switchOpeningTime',
   'switchOpeningSpeed',
@@ -65,8 +71,9 @@ export const METRIC_KEYS = [
   'reversalRotorHeat',
   'reversalRotorHeatMultiple',
   'reversalToStartHeatRatio',
-  // supply
+  // supply and shaft
   'lowestTerminalVoltage',
+  'torsionalFrequency',
   // poles of the contactor that ran, then of the contactor that plugged
   'runPoleAPartingCurrent',
   'runPoleBPartingCurrent',

@@ -96,7 +96,7 @@ export function quadratureOf(trajectory: Trajectory): Quadrature {
       observeAt(cellSegment[k]!, cellStep[k]!, t0 + x * span, y, at);
       writeSignals(cellSegment[k]!, at, signals);
       for (let s = 0; s < samples.length; s++) samples[s]![node] = signals[s]!;
-      writeRates(trajectory, cellSegment[k]!, at, rates);
+      writeRates(cellSegment[k]!, at, rates);
       for (let r = 0; r < rates.length; r++) sums[r]! += w * span * rates[r]!;
     }
     for (let r = 0; r < rates.length; r++) cumulative[r]![k + 1] = sums[r]!;
@@ -148,7 +148,7 @@ export function integral(quadrature: Quadrature, name: Integrand, ta: number, tb
 }
 
 function integralTo(quadrature: Quadrature, name: Integrand, t: number): number {
-  const { cellEdge, cellSegment, cellStep, cumulative, trajectory } = quadrature;
+  const { cellEdge, cellSegment, cellStep, cumulative } = quadrature;
   const cell = cellAt(quadrature, t);
   const t0 = cellEdge[cell]!;
   const span = t - t0;
@@ -159,7 +159,7 @@ function integralTo(quadrature: Quadrature, name: Integrand, t: number): number 
   let sum = cumulative[name][cell]!;
   for (const { x, w } of GAUSS) {
     observeAt(cellSegment[cell]!, cellStep[cell]!, t0 + x * span, y, at);
-    writeRates(trajectory, cellSegment[cell]!, at, rates);
+    writeRates(cellSegment[cell]!, at, rates);
     sum += w * span * rates[index]!;
   }
   return sum;

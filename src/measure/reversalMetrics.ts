@@ -6,6 +6,7 @@ import { largest } from './extremum.ts';
 import { found, type Measurement, type MetricGroup, missing } from './measurement.ts';
 import type { Metric, MetricKey } from './metric.ts';
 import type { ReversalOperation } from './operations.ts';
+import { resistorHeatMetrics, stressMetrics } from './plantMetrics.ts';
 import { completeStartHeat, UP_TO_SPEED } from './startMetrics.ts';
 import { currentMetrics, heatMetrics, kineticEnergy, rotorHeat, torqueMetrics } from './windowMetrics.ts';
 
@@ -92,17 +93,22 @@ export function plugMetrics(m: Measurement): MetricGroup {
     'plugRotorHeat',
     'plugRotorHeatMultiple',
     'plugToStartHeatRatio',
+    'plugLineResistorHeat',
+    'plugRotorResistorHeat',
   ] as const;
   const peakKeys = [
     'plugPeakCurrent',
     'plugWorstCycleCurrent',
     'plugMinimumTorque',
     'plugMaximumTorque',
+    'plugCouplingTorque',
+    'plugVoltageDip',
   ] as const;
   if (reversal === null) return allMissing([...peakKeys, ...stopKeys], NO_REVERSAL);
   const peaks = {
     ...currentMetrics(m, 'plug', reversal.command, reversal.to),
     ...torqueMetrics(m, 'plug', reversal.command, reversal.to),
+    ...stressMetrics(m, 'plug', reversal.touch ?? reversal.command, reversal.to),
   };
   const { zero, command, parting, touch } = reversal;
   if (zero !== null && (touch === null || touch > zero))
@@ -128,6 +134,7 @@ export function plugMetrics(m: Measurement): MetricGroup {
         : found('stopTimeFromTouch', zero - touch, { time: zero }),
     stopRevolutions: found('stopRevolutions', turned, { time: zero }),
     ...heatMetrics(m, 'plug', command, zero),
+    ...resistorHeatMetrics(m, command, zero),
     plugRotorHeatMultiple: found('plugRotorHeatMultiple', heat / kineticEnergy(m, command)),
     plugToStartHeatRatio:
       typeof startHeat === 'string'
@@ -169,7 +176,9 @@ export function aftermathMetrics(m: Measurement): MetricGroup {
     };
   }
   const creep = allMissing(creepKeys, 'no zero-speed switch ended the plugging');
-  const target = steadySpeed(trajectory.scenario, direction === 1 ? -1 : 1);
+  // Resistors or a star connection that are still in when the operation ends decide where the run-up leads.
+  const inserted = trajectory.segments.findLast((segment) => segment.t0 <= to)?.inserted;
+  const target = steadySpeed(trajectory.scenario, direction === 1 ? -1 : 1, inserted);
   if (touch === null) return { ...creep, ...allMissing(runUpKeys, NO_TOUCH) };
   if (target === null)
     return {
@@ -214,6 +223,8 @@ function allMissing(keys: readonly MetricKey[], why: string): MetricGroup {
 function arcMargin(m: Measurement, reversal: ReversalOperation): Metric {
   const { trajectory } = m.quadrature;
   const { shortCircuit } = trajectory;
+  if (shortCircuit?.welded)
+    return missing('arcMargin', 'a pole of the outgoing contactor is welded: it never clears');
   if (shortCircuit !== null)
     return found('arcMargin', shortCircuit.t - shortCircuit.lastExtinction, { time: shortCircuit.t });
   const exchanged = trajectory.scenario.starter.exchangedPhases;

@@ -1,6 +1,5 @@
-import { frictionTorque, smoothLoadTorque } from '../shaft/shaft.ts';
 import type { Instant, Segment } from '../simulate/segment.ts';
-import { phaseCurrent, type Trajectory } from '../simulate/trajectory.ts';
+import { phaseCurrent } from '../simulate/trajectory.ts';
 
 /** What is integrated over time; order is that of `writeRates`. */
 export const INTEGRANDS = [
@@ -15,28 +14,38 @@ export const INTEGRANDS = [
   /** From the ideal source, W. */
   'sourcePower',
   'sourceLoss',
+  'cableLoss',
+  'lineResistorLoss',
   'statorLoss',
   'cage1Loss',
   'cage2Loss',
+  /** Resistors at the slip rings, W. */
+  'rotorResistorLoss',
+  'ironLoss',
   /** Air-gap torque × speed, W. */
   'airGapPower',
+  /** Dry friction of load and bearings, W. */
   'frictionPower',
-  /** Viscous, fan and gravity, W. */
+  /** Windage of the motor, W. */
+  'windagePower',
+  /** Every load torque but dry friction, W. */
   'loadPower',
+  'gearLoss',
+  'couplingLoss',
 ] as const;
 
 /** Name of a quantity that is integrated over time. */
 export type Integrand = (typeof INTEGRANDS)[number];
 
 /** What is looked at for extremes and crossings; order is that of `writeSignals`. */
-export const SIGNALS = ['iA', 'iB', 'iC', 'torque', 'speed', 'terminalVoltage'] as const;
+export const SIGNALS = ['iA', 'iB', 'iC', 'torque', 'speed', 'terminalVoltage', 'couplingTorque'] as const;
 
 /** Name of a quantity looked at for extremes and crossings. */
 export type Signal = (typeof SIGNALS)[number];
 
 /** Writes the integrands of one instant into `out`, in the order of `INTEGRANDS`, SI. */
-export function writeRates(trajectory: Trajectory, segment: Segment, at: Instant, out: Float64Array): void {
-  const { machine, supply } = trajectory.scenario;
+export function writeRates(segment: Segment, at: Instant, out: Float64Array): void {
+  const { circuit } = segment;
   const iB = phaseCurrent(at, 1);
   const iC = phaseCurrent(at, 2);
   const statorSquared = 1.5 * (at.iAlpha * at.iAlpha + at.iBeta * at.iBeta);
@@ -47,13 +56,20 @@ export function writeRates(trajectory: Trajectory, segment: Segment, at: Instant
   out[4] = iB;
   out[5] = iC;
   out[6] = 1.5 * (at.vAlpha * at.iAlpha + at.vBeta * at.iBeta);
-  out[7] = supply.sourceResistance * statorSquared;
-  out[8] = machine.Rs * statorSquared;
-  out[9] = 1.5 * machine.cages[0]!.Rr * at.irSquared1;
-  out[10] = 1.5 * (machine.cages[1]?.Rr ?? 0) * at.irSquared2;
-  out[11] = at.torque * at.omegaM;
-  out[12] = frictionTorque(trajectory.shaft, segment.friction) * at.omegaM;
-  out[13] = smoothLoadTorque(trajectory.shaft, at.omegaM) * at.omegaM;
+  out[7] = circuit.sourceR * statorSquared;
+  out[8] = circuit.cableR * statorSquared;
+  out[9] = circuit.lineR * statorSquared;
+  out[10] = circuit.Rs * statorSquared;
+  out[11] = 1.5 * (circuit.Rr[0]! - circuit.externalRr) * at.irSquared1;
+  out[12] = 1.5 * (circuit.Rr[1] ?? 0) * at.irSquared2;
+  out[13] = 1.5 * circuit.externalRr * at.irSquared1;
+  out[14] = 1.5 * (circuit.core?.R ?? 0) * at.coreSquared;
+  out[15] = at.torque * at.omegaM;
+  out[16] = at.frictionPower;
+  out[17] = at.lossPower;
+  out[18] = at.loadPower;
+  out[19] = at.gearPower;
+  out[20] = at.couplingPower;
 }
 
 /**
@@ -69,4 +85,5 @@ export function writeSignals(segment: Segment, at: Instant, out: Float64Array): 
   out[4] = at.omegaM;
   out[5] =
     segment.kind === 'three' ? Math.sqrt(1.5 * (at.uAlpha * at.uAlpha + at.uBeta * at.uBeta)) : Number.NaN;
+  out[6] = at.couplingTorque;
 }

@@ -3,6 +3,7 @@ import { crossings } from './crossing.ts';
 import { found, type Measurement, type MetricGroup, missing } from './measurement.ts';
 import { METRIC_KEYS, type Metric } from './metric.ts';
 import type { StartOperation } from './operations.ts';
+import { stressMetrics } from './plantMetrics.ts';
 import { currentMetrics, heatMetrics, kineticEnergy, rotorHeat, torqueMetrics } from './windowMetrics.ts';
 
 /** "Up to speed": this fraction of the steady speed. */
@@ -27,6 +28,7 @@ export function startMetrics(m: Measurement): MetricGroup {
   return {
     ...currentMetrics(m, 'start', from, to),
     ...torqueMetrics(m, 'start', from, to),
+    ...stressMetrics(m, 'start', from, to),
     startTime: time,
     ...heatMetrics(m, 'start', from, upToSpeed),
     startRotorHeatMultiple:

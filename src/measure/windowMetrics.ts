@@ -100,5 +100,8 @@ export function rotorHeat(m: Measurement, ta: number, tb: number): number {
 /** Kinetic energy of rotor and load at time t, J. */
 export function kineticEnergy(m: Measurement, t: number): number {
   const { trajectory } = m.quadrature;
-  return 0.5 * trajectory.shaft.inertia * trajectory.at(t, 'left').speed ** 2;
+  const { shaft } = trajectory;
+  const { speed, loadSpeed } = trajectory.at(t, 'left');
+  if (shaft.coupling === null) return 0.5 * shaft.inertia * speed ** 2;
+  return 0.5 * (shaft.motorInertia * speed ** 2 + shaft.loadInertia * loadSpeed ** 2);
 }

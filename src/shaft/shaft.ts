@@ -1,19 +1,53 @@
-import type { Scenario } from '../scenario/scenario.ts';
+import type { CouplingData, Scenario } from '../scenario/scenario.ts';
+import { type SpeedPieces, speedPieces } from './speedPieces.ts';
 
-/** Rotor and load as one mass, with the load torque split by its behaviour through zero speed. */
+/**
+ * Constants of rotor and load: one mass, or two joined by an elastic coupling. Load quantities are referred to the motor's
+ * speed (inertia by ratio², torque by ratio), the loss of the gear left out.
+ */
 export interface Shaft {
   /** Rotor plus load, kg·m². */
   readonly inertia: number;
-  /** N·m·s/rad */
+  /** Rotor alone, kg·m². */
+  readonly motorInertia: number;
+  /** Load alone, kg·m². */
+  readonly loadInertia: number;
+  /** Motor speed over load speed; 1 without a gear. */
+  readonly ratio: number;
+  /** Null: no gear, or one without loss. */
+  readonly gear: GearEfficiencies | null;
+  /** Null: load and motor are one mass. */
+  readonly coupling: CouplingData | null;
+  /** Loss torques of the motor itself. */
+  readonly motor: MotorLoss;
+  /** Of the load, N·m·s/rad. */
   readonly viscous: number;
-  /** N·m·s²/rad² */
+  /** Of the load, N·m·s²/rad². */
   readonly fan: number;
-  /** N·m, positive against forward rotation in either direction. */
+  /** Of the load, N·m, positive against forward rotation in either direction. */
   readonly gravity: number;
-  /** Dry friction while turning, N·m. */
+  /** Dry friction of the load while turning, N·m. */
   readonly friction: number;
-  /** Dry friction that holds the shaft at rest, N·m. */
+  /** Dry friction that holds the load at rest, N·m. */
   readonly breakaway: number;
+  /** Loads that are smooth in pieces of speed: tables and constant power. */
+  readonly pieces: readonly SpeedPieces[];
+  /** Torque that is nothing beside those of this machine, N·m. */
+  readonly negligibleTorque: number;
+}
+
+/** Efficiencies of a gear with loss, while the motor drives and while the load drives. */
+export interface GearEfficiencies {
+  readonly forward: number;
+  readonly backward: number;
+}
+
+/** Bearings and windage of the motor. */
+export interface MotorLoss {
+  /** Dry, N·m; holds as much at rest. */
+  readonly friction: number;
+  /** N·m·s²/rad² */
+  readonly windage: number;
 }
 
 /**
@@ -22,30 +56,72 @@ export interface Shaft {
  */
 export type FrictionDirection = -1 | 0 | 1;
 
-/** Sums the loads of a scenario by kind. */
-export function shaftOf(scenario: Pick<Scenario, 'machine' | 'load'>): Shaft {
+/**
+ * Part of the machine's own torque scale below which the direction of power in a gear is left as it is. Well above what the
+ * integration leaves of a torque that has died away, so that a gear does not turn over and over at no load, and too little to
+ * be seen in any result.
+ */
+const NEGLIGIBLE = 1e-7;
+
+/** Refers a scenario's load to the motor and sums its torques by kind. */
+export function shaftOf(scenario: Pick<Scenario, 'machine' | 'load' | 'supply'>): Shaft {
+  const { machine, load } = scenario;
+  const ratio = load.gear?.ratio ?? 1;
   const sum = { viscous: 0, fan: 0, gravity: 0, friction: 0, breakaway: 0 };
-  for (const load of scenario.load.torques) {
-    if (load.kind === 'friction') {
-      sum.friction += load.torque;
-      sum.breakaway += load.breakaway;
-    } else if (load.kind === 'gravity') sum.gravity += load.torque;
-    else sum[load.kind] += load.coefficient;
-  }
-  return { inertia: scenario.machine.inertia + scenario.load.inertia, ...sum };
+  const pieces: SpeedPieces[] = [];
+  for (const part of load.torques)
+    switch (part.kind) {
+      case 'friction':
+        sum.friction += part.torque / ratio;
+        sum.breakaway += part.breakaway / ratio;
+        break;
+      case 'gravity':
+        sum.gravity += part.torque / ratio;
+        break;
+      case 'viscous':
+        sum.viscous += part.coefficient / ratio ** 2;
+        break;
+      case 'fan':
+        sum.fan += part.coefficient / ratio ** 3;
+        break;
+      case 'constantPower':
+      case 'table':
+        pieces.push(speedPieces(part, ratio));
+        break;
+      default:
+        part satisfies never;
+    }
+  const loadInertia = load.inertia / ratio ** 2;
+  return {
+    inertia: machine.inertia + loadInertia,
+    motorInertia: machine.inertia,
+    loadInertia,
+    ratio,
+    gear: gearEfficiencies(scenario),
+    coupling: load.coupling ?? null,
+    motor: {
+      friction: machine.mechanicalLoss?.friction ?? 0,
+      windage: machine.mechanicalLoss?.windage ?? 0,
+    },
+    ...sum,
+    pieces,
+    negligibleTorque: NEGLIGIBLE * torqueScale(scenario),
+  };
 }
 
-/** Load torque without dry friction, N·m, positive against forward rotation. */
-export function smoothLoadTorque(shaft: Shaft, omegaM: number): number {
-  return shaft.gravity + omegaM * (shaft.viscous + shaft.fan * Math.abs(omegaM));
+/** Number of states: speed and position; with a coupling the speed of the load and the twist as well. */
+export function shaftSize(shaft: Shaft): 2 | 4 {
+  return shaft.coupling === null ? 2 : 4;
 }
 
-/** Dry friction torque while turning, N·m, positive against forward rotation. */
-export function frictionTorque(shaft: Shaft, direction: FrictionDirection): number {
-  return shaft.friction * direction;
+function gearEfficiencies({ load }: Pick<Scenario, 'load'>): GearEfficiencies | null {
+  const { gear } = load;
+  if (gear === undefined || (gear.efficiency === 1 && gear.backwardEfficiency === 1)) return null;
+  return { forward: gear.efficiency, backward: gear.backwardEfficiency };
 }
 
-/** True when dry friction can hold the shaft at rest against this torque, N·m. */
-export function holds(shaft: Shaft, drivingTorque: number): boolean {
-  return shaft.breakaway > 0 && Math.abs(drivingTorque) <= shaft.breakaway;
+/** Torque of the magnetising current at right angles to the rated flux, N·m: of the order of rated torque. */
+function torqueScale({ machine, supply }: Pick<Scenario, 'machine' | 'supply'>): number {
+  const flux = (supply.lineVoltage * Math.sqrt(2 / 3)) / (2 * Math.PI * supply.frequency);
+  return (1.5 * machine.polePairs * flux ** 2) / machine.Lm;
 }

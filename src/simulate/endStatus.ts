@@ -1,4 +1,4 @@
-import { isIdle } from '../starter/starter.ts';
+import { isIdle } from '../starter/conduction.ts';
 import { LONGEST_AFTER_LAST_ACTION } from './runEnd.ts';
 import type { RunState } from './runState.ts';
 import type { SimulationError } from './simulationError.ts';
@@ -59,6 +59,15 @@ export function shortCircuitStatus(fault: ShortCircuit): RunStatus {
       ? 'nothing in the scenario limits the current (no source impedance is given)'
       : `prospective current ${fault.prospectiveCurrent.toPrecision(3)} A r.m.s.`;
   const late = (fault.lastExtinction - fault.t) * 1000;
+  if (fault.welded)
+    return {
+      code: 'lineToLineShortCircuit',
+      time: fault.t,
+      message:
+        `line-to-line short circuit at ${fault.t.toFixed(4)} s: a pole of the closing contactor touched on terminal ` +
+        `${fault.phase} while the other contactor's pole there is welded; ${current}; only a mechanical interlock keeps ` +
+        'the contactor from closing',
+    };
   return {
     code: 'lineToLineShortCircuit',
     time: fault.t,

@@ -1,7 +1,12 @@
 import type { Scenario } from '../scenario/scenario.ts';
+import { longestTimeToRest, slowsDown } from '../shaft/coasting.ts';
 import type { Shaft } from '../shaft/shaft.ts';
+import { isHeld, loadMass } from '../shaft/shaftMode.ts';
 import { steadySpeed } from '../shaft/steadySpeed.ts';
-import { isIdle, type StarterState } from '../starter/starter.ts';
+import { isIdle } from '../starter/conduction.ts';
+import type { StarterState } from '../starter/starter.ts';
+import { insertedKey, insertedNow } from './circuitSource.ts';
+import type { RunState } from './runState.ts';
 
 /** With an automatic end time: the longest a run goes on after its last action, s. Longer starts destroy motors. */
 export const LONGEST_AFTER_LAST_ACTION = 120;
@@ -25,48 +30,39 @@ export type EndPlan =
   | { readonly kind: 'whenNear'; readonly target: number; readonly band: number }
   | { readonly kind: 'open' };
 
-/** What has happened by now that matters for the end. */
-export interface EndContext {
-  readonly t: number;
-  readonly starter: StarterState;
-  readonly omegaM: number;
-  readonly held: boolean;
-}
-
 /**
  * The plan for the end, made anew whenever something discrete has happened. Actions still to come: open. Poles open
  * and the shaft held: a little later. A contactor in with nothing to release it: when the speed has settled.
  */
-export function endPlanner(scenario: Scenario, shaft: Shaft): (context: EndContext) => EndPlan {
+export function endPlanner(scenario: Scenario, shaft: Shaft): (now: RunState) => EndPlan {
   const synchronous = (2 * Math.PI * scenario.supply.frequency) / scenario.machine.polePairs;
-  const settledSpeed = new Map<1 | -1, number | null>();
-  const steady = (direction: 1 | -1) => {
-    if (!settledSpeed.has(direction)) settledSpeed.set(direction, steadySpeed(scenario, direction));
-    return settledSpeed.get(direction) ?? null;
+  const settledSpeed = new Map<string, number | null>();
+  const steady = (direction: 1 | -1, starter: StarterState) => {
+    const inserted = insertedNow(scenario, starter);
+    const key = `${direction} ${insertedKey(inserted)}`;
+    if (!settledSpeed.has(key)) settledSpeed.set(key, steadySpeed(scenario, direction, inserted));
+    return settledSpeed.get(key) ?? null;
   };
-  /** Longest time dry friction alone needs to bring the shaft to rest, s; other passive loads only shorten it. */
-  const timeToRest = (omegaM: number) =>
-    shaft.breakaway >= Math.abs(shaft.gravity) && shaft.friction > Math.abs(shaft.gravity)
-      ? (shaft.inertia * Math.abs(omegaM)) / (shaft.friction - Math.abs(shaft.gravity))
-      : Number.POSITIVE_INFINITY;
   // After a plug stop only the switch's drop-out speed is left; without friction nothing brings it to rest soon.
   const coasts = scenario.actions.at(-1)?.do === 'coast';
-  const slowsDown = shaft.gravity === 0 && (shaft.viscous > 0 || shaft.fan > 0);
 
-  return ({ t, starter, omegaM, held }) => {
+  return ({ t, starter, shaft: turning, mode }) => {
+    const omegaM = turning[0]!;
     if (starter.agenda.some((entry) => entry.kind !== 'contact')) return { kind: 'open' };
     if (isIdle(starter)) {
-      if (held) return { kind: 'at', t: t + TAIL_AT_REST };
-      if (timeToRest(omegaM) <= LONGEST_WAIT_FOR_REST) return { kind: 'open' };
+      // Without bearing friction a motor on an elastic coupling swings on long after its load has come to rest.
+      const atRest = shaft.motor.friction === 0 ? mode.masses[loadMass(shaft)]!.held : isHeld(mode);
+      if (atRest) return { kind: 'at', t: t + TAIL_AT_REST };
+      if (longestTimeToRest(shaft, omegaM) <= LONGEST_WAIT_FOR_REST) return { kind: 'open' };
       const limit = SLOW_FRACTION * synchronous;
-      if (coasts && slowsDown && Math.abs(omegaM) > limit)
+      if (coasts && slowsDown(shaft) && Math.abs(omegaM) > limit)
         return { kind: 'whenNear', target: 0, band: limit };
       return { kind: 'at', t: t + TAIL_COASTING };
     }
     const released = starter.plugging !== null && scenario.starter.zeroSpeedSwitch !== null;
     const direction = starter.coil.forward ? 1 : starter.coil.reverse ? -1 : null;
     if (released || direction === null) return { kind: 'open' };
-    const target = steady(direction);
+    const target = steady(direction, starter);
     if (target === null) return { kind: 'open' };
     const band = SETTLED_BAND * synchronous;
     if (Math.abs(omegaM - target) <= band) return { kind: 'at', t: t + TAIL_SETTLED };

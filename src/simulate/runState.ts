@@ -3,7 +3,9 @@ import { steadyFlux } from '../machine/steadyFlux.ts';
 import { supplyVector } from '../machine/supplyVector.ts';
 import { contradiction } from '../scenario/contradiction.ts';
 import type { Scenario } from '../scenario/scenario.ts';
-import { type FrictionDirection, holds, type Shaft } from '../shaft/shaft.ts';
+import { initialShaft } from '../shaft/initialShaft.ts';
+import type { Shaft } from '../shaft/shaft.ts';
+import type { ShaftMode } from '../shaft/shaftMode.ts';
 import { steadySpeed } from '../shaft/steadySpeed.ts';
 import { supplyPhases } from '../starter/conduction.ts';
 import { initialStarter, type StarterState } from '../starter/starter.ts';
@@ -12,30 +14,27 @@ import { initialStarter, type StarterState } from '../starter/starter.ts';
 export interface RunState {
   readonly t: number;
   readonly flux: FluxVector;
-  /** rad/s */
-  readonly omegaM: number;
-  /** rad */
+  /** States of the shaft, the angle counted from 0 anew in each segment. */
+  readonly shaft: readonly number[];
+  readonly mode: ShaftMode;
+  /** Motor shaft, rad since t = 0. */
   readonly position: number;
-  readonly friction: FrictionDirection;
-  readonly held: boolean;
   readonly starter: StarterState;
 }
 
 /** State at t = 0: at rest without flux, or in the steady state that circuit and load give. */
 export function initialRunState(scenario: Scenario, shaft: Shaft): RunState {
-  const starter = initialStarter(scenario.starter, scenario.actions, scenario.initial);
-  const fluxCount = 2 + 2 * scenario.machine.cages.length;
+  const { machine } = scenario;
+  const starter = initialStarter(
+    scenario.starter,
+    scenario.actions,
+    scenario.initial,
+    machine.rotorResistors ?? null,
+  );
   if (scenario.initial === 'rest') {
-    const held = holds(shaft, -shaft.gravity);
-    return {
-      t: 0,
-      flux: new Array<number>(fluxCount).fill(0),
-      omegaM: 0,
-      position: 0,
-      friction: held ? 0 : directionOf(-shaft.gravity),
-      held,
-      starter,
-    };
+    const fluxCount = 2 + 2 * machine.cages.length + (machine.core === undefined ? 0 : 2);
+    const { state, mode } = initialShaft(shaft, 0);
+    return { t: 0, flux: new Array<number>(fluxCount).fill(0), shaft: state, mode, position: 0, starter };
   }
   const direction = scenario.initial === 'runningForward' ? 1 : -1;
   const contactor = direction === 1 ? 'forward' : 'reverse';
@@ -50,18 +49,7 @@ export function initialRunState(scenario: Scenario, shaft: Shaft): RunState {
   const applied = supplyVector(scenario.supply, supplyPhases(scenario.starter, contactor));
   const synchronous = (2 * Math.PI * scenario.supply.frequency) / scenario.machine.polePairs;
   const slip = 1 - (direction * speed) / synchronous;
-  return {
-    t: 0,
-    flux: steadyFlux(scenario.machine, scenario.supply, applied, slip),
-    omegaM: speed,
-    position: 0,
-    friction: direction,
-    held: false,
-    starter,
-  };
-}
-
-/** Friction opposes the motion that a net torque will cause; with none, forward is as good as reverse. */
-export function directionOf(drive: number): FrictionDirection {
-  return drive >= 0 ? 1 : -1;
+  const { state, mode } = initialShaft(shaft, speed);
+  const flux = steadyFlux(machine, scenario.supply, applied, slip);
+  return { t: 0, flux, shaft: state, mode, position: 0, starter };
 }

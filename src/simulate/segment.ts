@@ -1,10 +1,14 @@
+import type { Circuit } from '../machine/circuit.ts';
 import type { ElectricalModel, Observation } from '../machine/electricalModel.ts';
+import type { Inserted } from '../machine/inserted.ts';
 import type { PhaseName } from '../scenario/scenario.ts';
-import type { FrictionDirection, Shaft } from '../shaft/shaft.ts';
-import { frictionTorque, smoothLoadTorque } from '../shaft/shaft.ts';
+import { observeShaft, type ShaftObservation } from '../shaft/observeShaft.ts';
+import { type Shaft, shaftSize } from '../shaft/shaft.ts';
+import { loadMass, type ShaftMode, speedOffset } from '../shaft/shaftMode.ts';
+import { shaftRates } from '../shaft/shaftRates.ts';
 import type { OdeProblem, Step } from './odexAdapter.ts';
 
-/** A stretch of time with one conducting set, one frame and one friction direction: the solution is smooth in it. */
+/** A stretch of time with one conducting set, one circuit, one frame and one shaft mode: the solution is smooth in it. */
 export interface Segment {
   readonly t0: number;
   readonly t1: number;
@@ -13,62 +17,64 @@ export interface Segment {
   readonly openPhase: PhaseName | null;
   /** Words: "synchronous, forward sequence", "stationary", "rotor", "stationary, open phase's axis". */
   readonly frame: string;
-  /** 0: held at rest by dry friction, or no dry friction at all with `held` false. */
-  readonly friction: FrictionDirection;
-  readonly held: boolean;
   readonly model: ElectricalModel;
+  /** The machine as connected now, with everything in series. */
+  readonly circuit: Circuit;
+  /** What the starter has put into that circuit. */
+  readonly inserted: Inserted;
+  readonly shaft: Shaft;
+  readonly mode: ShaftMode;
+  /** Dry friction holds everything that turns at rest. */
+  readonly held: boolean;
   /** Shaft position at t0, rad; the states count from there. */
   readonly position0: number;
   readonly steps: readonly Step[];
 }
 
 /** Everything about one instant: electrical quantities and the shaft. */
-export interface Instant extends Observation {
+export interface Instant extends Observation, ShaftObservation {
   t: number;
-  /** rad/s */
+  /** Motor shaft, rad/s. */
   omegaM: number;
-  /** rad since t = 0 */
+  /** Motor shaft, rad since t = 0. */
   position: number;
+  /** Load seen through the gear from the motor: the coupling's load side, rad/s. */
+  omegaLoad: number;
 }
 
-/** Electrical states first, then speed (rad/s) and the angle turned since the segment began (rad). */
-export function stateSize(model: ElectricalModel): number {
-  return model.size + 2;
+/** Electrical states first, then those of the shaft: motor speed (rad/s), angle turned since the segment began (rad), … */
+export function stateSize(model: ElectricalModel, shaft: Shaft): number {
+  return model.size + shaftSize(shaft);
 }
 
-/** Reads the whole state of a step into `y`. */
-export function readState(model: ElectricalModel, step: Step, t: number, y: number[]): void {
-  for (let c = 0; c < model.size + 2; c++) y[c] = step.value(c, t);
+/** Reads components `from` … `to − 1` of a step's state into `y`. */
+export function readState(step: Step, t: number, from: number, to: number, y: number[]): void {
+  for (let c = from; c < to; c++) y[c] = step.value(c, t);
 }
 
 /** Fills `out` with everything at time t inside a step of a segment; `y` is scratch of at least the state's size. */
 export function observeAt(segment: Segment, step: Step, t: number, y: number[], out: Instant): void {
-  const { model } = segment;
-  readState(model, step, t, y);
+  const { model, shaft } = segment;
+  readState(step, t, 0, stateSize(model, shaft), y);
   const omegaM = y[model.size]!;
   const theta = y[model.size + 1]!;
   model.observe(t, y, omegaM, theta, out);
+  observeShaft(shaft, segment.mode, y, model.size, out.torque, out);
   out.t = t;
   out.omegaM = omegaM;
+  out.omegaLoad = y[model.size + speedOffset(loadMass(shaft))]!;
   out.position = segment.position0 + theta;
 }
 
 /** The right-hand side of one segment: electrical model and shaft together. */
-export function segmentProblem(
-  model: ElectricalModel,
-  shaft: Shaft,
-  friction: FrictionDirection,
-  held: boolean,
-): OdeProblem {
-  const speedAt = model.size;
-  const dry = frictionTorque(shaft, friction);
+export function segmentProblem(model: ElectricalModel, shaft: Shaft, mode: ShaftMode): OdeProblem {
+  const at = model.size;
+  const turn = shaftRates(shaft, mode);
   return {
-    size: stateSize(model),
+    size: stateSize(model, shaft),
     derivatives: (t, y, dydt) => {
-      const omegaM = y[speedAt]!;
-      const torque = model.derivatives(t, y, omegaM, dydt);
-      dydt[speedAt] = held ? 0 : (torque - smoothLoadTorque(shaft, omegaM) - dry) / shaft.inertia;
-      dydt[speedAt + 1] = omegaM;
+      const torque = model.derivatives(t, y, y[at]!, dydt);
+      turn(y, at, torque, dydt);
     },
   };
 }

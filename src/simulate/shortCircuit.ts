@@ -1,6 +1,5 @@
 import type { Scenario } from '../scenario/scenario.ts';
-import { type ContactorName, opposite } from '../starter/starter.ts';
-import { PHASES } from '../starter/transitions.ts';
+import { type ContactorName, hasFault, opposite, PHASES } from '../starter/starter.ts';
 import type { RunEvent, ShortCircuit } from './trajectory.ts';
 
 /** A contactor whose poles do not touch any more from a time on (s), to find out when the other one's arcs would end. */
@@ -27,8 +26,9 @@ export function describeShortCircuit(
   rerun: (scenario: Scenario, blocked: Blocked) => readonly RunEvent[],
 ): ShortCircuit {
   const { supply, starter, solver } = scenario;
-  const reactance = 2 * Math.PI * supply.frequency * supply.sourceInductance;
-  const impedance = Math.hypot(supply.sourceResistance, reactance);
+  const inductance = supply.sourceInductance + (supply.cable?.inductance ?? 0);
+  const resistance = supply.sourceResistance + (supply.cable?.resistance ?? 0);
+  const impedance = Math.hypot(resistance, 2 * Math.PI * supply.frequency * inductance);
   const contactor = events.findLast((event) => event.kind === 'poleTouches')?.contactor ?? 'reverse';
   const longest = PERIODS_TO_EXTINCTION / supply.frequency + starter.minimumArcingTime;
   const endTime = t + longest + Math.max(...starter.openingScatter);
@@ -41,5 +41,6 @@ export function describeShortCircuit(
     phase: PHASES[terminal as 0 | 1 | 2],
     prospectiveCurrent: impedance > 0 ? supply.lineVoltage / (2 * impedance) : null,
     lastExtinction: last?.t ?? t,
+    welded: hasFault(starter, 'weldedPole', opposite(contactor), terminal),
   };
 }

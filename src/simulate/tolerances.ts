@@ -1,16 +1,26 @@
+import type { Circuit } from '../machine/circuit.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 
 /**
- * Absolute tolerances, as the relative tolerance times a size that is typical of each state: flux linkage at no load
- * for fluxes, synchronous speed for speed, one turn for position. A state passing through zero is then as accurate as
- * elsewhere, and no more work is spent on it.
+ * Sizes typical of each state, by which the relative tolerance is multiplied for the absolute one: flux linkage at no load
+ * for fluxes, synchronous speed for speeds, one turn for position, and for the twist of a coupling what the largest
+ * steady torque of this leakage causes. A state passing through zero is then as accurate as elsewhere, and no more work
+ * is spent on it.
+ *
+ * @returns Wb, rad/s, rad, rad
  */
-export function stateScales(scenario: Scenario): { flux: number; speed: number; position: number } {
+export function stateScales(
+  scenario: Scenario,
+  circuit: Circuit,
+): { flux: number; speed: number; position: number; twist: number } {
   const omega = 2 * Math.PI * scenario.supply.frequency;
+  const flux = (scenario.supply.lineVoltage * Math.sqrt(2 / 3)) / omega;
+  const torque = (0.75 * circuit.polePairs * flux ** 2) / circuit.Ltransient;
   return {
-    flux: (scenario.supply.lineVoltage * Math.sqrt(2 / 3)) / omega,
+    flux,
     speed: omega / scenario.machine.polePairs,
     position: 2 * Math.PI,
+    twist: torque / (scenario.load.coupling?.stiffness ?? torque),
   };
 }
 
@@ -18,7 +28,7 @@ export function stateScales(scenario: Scenario): { flux: number; speed: number; 
 export const EVENT_WIDTH = 1e-12;
 
 /**
- * Spacing of the points inside a step at which event functions are looked at, as a fraction of the supply period.
+ * Spacing of the points inside a step at which event functions are looked at, as a fraction of the supply period (or of a coupling's, where that is shorter).
  * Currents and torque swing at up to twice the supply frequency: 24 points a period see every pair of crossings
  * farther apart than 1/24 period. Speed is smoothed by the inertia: 8 points are plenty.
  */

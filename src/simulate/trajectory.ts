@@ -1,6 +1,8 @@
 import { newObservation } from '../machine/electricalModel.ts';
 import type { PhaseName, Scenario } from '../scenario/scenario.ts';
-import { frictionTorque, type Shaft, smoothLoadTorque } from '../shaft/shaft.ts';
+import { newShaftObservation } from '../shaft/observeShaft.ts';
+import type { ShaftNote } from '../shaft/reviewShaft.ts';
+import type { Shaft } from '../shaft/shaft.ts';
 import type { ContactorName } from '../starter/starter.ts';
 import type { StarterEvent } from '../starter/starterEvent.ts';
 import type { WorkCount } from './odexAdapter.ts';
@@ -19,8 +21,12 @@ export interface Point {
   iC: number;
   /** Air-gap torque, N·m. */
   torque: number;
-  /** Torque of the load including friction, N·m, positive against forward rotation. */
+  /** Torque of the load including friction and gear loss at the motor shaft, N·m, positive against forward rotation. */
   loadTorque: number;
+  /** Torque in the elastic coupling, N·m, positive when the motor drives forward; 0 without one. */
+  couplingTorque: number;
+  /** Speed of the load seen through the gear from the motor: that of the coupling's load side, rad/s. */
+  loadSpeed: number;
   /** rad/s, mechanical. */
   speed: number;
   /** Shaft position since t = 0, rad. */
@@ -47,13 +53,7 @@ export interface RunEvent {
 }
 
 /** Kind of a discrete event: the starter's, and those of shaft and circuit. */
-export type RunEventKind =
-  | StarterEvent['kind']
-  | 'zeroSpeed'
-  | 'shaftHeld'
-  | 'shaftBreaksAway'
-  | 'shortCircuit'
-  | 'settled';
+export type RunEventKind = StarterEvent['kind'] | ShaftNote['kind'] | 'shortCircuit' | 'settled';
 
 /** The circuit that a reversing contactor closes onto an arc that still burns. */
 export interface ShortCircuit {
@@ -64,6 +64,8 @@ export interface ShortCircuit {
   readonly prospectiveCurrent: number | null;
   /** When the outgoing contactor's last arc would have been extinguished had the other not closed, s. */
   readonly lastExtinction: number;
+  /** A pole of the outgoing contactor is welded: no waiting would have helped. */
+  readonly welded: boolean;
 }
 
 /** The result of a run: readable at any instant between `tStart` and `tEnd`. */
@@ -87,7 +89,7 @@ export interface Trajectory {
 
 /** An instant with everything zero, to be filled. */
 export function newInstant(): Instant {
-  return { ...newObservation(), t: 0, omegaM: 0, position: 0 };
+  return { ...newObservation(), ...newShaftObservation(), t: 0, omegaM: 0, position: 0, omegaLoad: 0 };
 }
 
 /** Phase current of an instant: the projection of the space vector on the phase's axis. */
@@ -112,7 +114,7 @@ function findAt(items: readonly { readonly t0: number }[], t: number, side: 'lef
 
 /** Adds reading access to the stored segments. */
 export function readableTrajectory(parts: Omit<Trajectory, 'at' | 'sample' | 'tStart' | 'tEnd'>): Trajectory {
-  const { segments, shaft } = parts;
+  const { segments } = parts;
   const tStart = segments[0]?.t0 ?? 0;
   const tEnd = segments.at(-1)?.t1 ?? 0;
   const y: number[] = [];
@@ -129,7 +131,9 @@ export function readableTrajectory(parts: Omit<Trajectory, 'at' | 'sample' | 'tS
       iB: phaseCurrent(instant, 1),
       iC: phaseCurrent(instant, 2),
       torque: instant.torque,
-      loadTorque: smoothLoadTorque(shaft, instant.omegaM) + frictionTorque(shaft, segment.friction),
+      loadTorque: instant.loadTorque,
+      couplingTorque: instant.couplingTorque,
+      loadSpeed: instant.omegaLoad,
       speed: instant.omegaM,
       position: instant.position,
       uAlpha: instant.uAlpha,

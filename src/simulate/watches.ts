@@ -1,17 +1,18 @@
 import type { ElectricalModel } from '../machine/electricalModel.ts';
 import type { ZeroSpeedSwitchData } from '../scenario/scenario.ts';
-import type { Shaft } from '../shaft/shaft.ts';
-import { clearablePoles } from '../starter/conduction.ts';
-import type { ContactorName, Direction, StarterState } from '../starter/starter.ts';
+import { type Shaft, shaftSize } from '../shaft/shaft.ts';
+import { type ShaftEventFunction, shaftEventFunctions } from '../shaft/shaftEvents.ts';
+import type { ShaftMode } from '../shaft/shaftMode.ts';
+import { type Clearable, clearableArcs } from '../starter/conduction.ts';
+import type { Direction, StarterState } from '../starter/starter.ts';
 import type { Step } from './odexAdapter.ts';
 import { readState } from './segment.ts';
 
 /** What an event function means when it crosses zero. */
 export type Condition =
-  | { readonly kind: 'currentZero'; readonly contactor: ContactorName; readonly pole: number }
+  | { readonly kind: 'currentZero'; readonly arc: Clearable }
   | { readonly kind: 'threshold'; readonly direction: Direction; readonly up: boolean }
-  | { readonly kind: 'zeroSpeed' }
-  | { readonly kind: 'breakaway' }
+  | { readonly kind: 'shaft'; readonly event: ShaftEventFunction }
   | { readonly kind: 'nearSpeed' }
   | { readonly kind: 'overspeed' };
 
@@ -24,7 +25,7 @@ export interface Watch {
   readonly g: (step: Step, t: number) => number;
 }
 
-/** Event functions of the starter and of standstill in one segment. */
+/** Event functions of the starter in one segment. */
 export function starterWatches(
   state: StarterState,
   model: ElectricalModel,
@@ -32,15 +33,18 @@ export function starterWatches(
 ): Watch[] {
   const y: number[] = [];
   const speed = (step: Step, t: number) => step.value(model.size, t);
-  const watches: Watch[] = clearablePoles(state).map(({ contactor, pole }) => ({
-    condition: { kind: 'currentZero', contactor, pole },
-    crossing: 'either',
-    probing: 'electrical',
-    g: (step, t) => {
-      readState(model, step, t, y);
-      return model.terminalCurrent(t, y, pole);
-    },
-  }));
+  const watches: Watch[] = clearableArcs(state).map((arc) => {
+    const terminal = arc.kind === 'pole' ? arc.pole : arc.terminal;
+    return {
+      condition: { kind: 'currentZero', arc },
+      crossing: 'either',
+      probing: 'electrical',
+      g: (step, t) => {
+        readState(step, t, 0, model.size, y);
+        return model.terminalCurrent(t, y, terminal);
+      },
+    };
+  });
   if (zeroSpeedSwitch !== null)
     for (const direction of ['forward', 'reverse'] as const) {
       const sign = direction === 'forward' ? 1 : -1;
@@ -56,26 +60,25 @@ export function starterWatches(
   return watches;
 }
 
-/** Event function of a turning shaft: standstill; of a held one: breaking away. */
-export function shaftWatch(model: ElectricalModel, shaft: Shaft, held: boolean): Watch {
-  if (!held)
-    return {
-      condition: { kind: 'zeroSpeed' },
-      crossing: 'either',
-      probing: 'speed',
-      g: (step, t) => step.value(model.size, t),
-    };
+/** Event functions of the shaft: standstill, breaking away, and what gears, couplings and loads add. */
+export function shaftWatches(model: ElectricalModel, shaft: Shaft, mode: ShaftMode): Watch[] {
   const y: number[] = [];
   const unused: number[] = [];
-  return {
-    condition: { kind: 'breakaway' },
-    crossing: 'rising',
-    probing: 'electrical',
+  const at = model.size;
+  const end = at + shaftSize(shaft);
+  return shaftEventFunctions(shaft, mode).map((event) => ({
+    condition: { kind: 'shaft', event },
+    crossing: event.crossing,
+    probing: event.probing,
     g: (step, t) => {
-      readState(model, step, t, y);
-      return Math.abs(model.derivatives(t, y, 0, unused) - shaft.gravity) - shaft.breakaway;
+      if (event.probing === 'speed') {
+        readState(step, t, at, end, y);
+        return event.g(y, at, 0);
+      }
+      readState(step, t, 0, end, y);
+      return event.g(y, at, model.derivatives(t, y, y[at]!, unused));
     },
-  };
+  }));
 }
 
 /** Event function for a shaft that runs away: magnitude of speed rising through a limit, rad/s. */

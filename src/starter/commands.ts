@@ -1,4 +1,5 @@
 import type { ActionKind } from '../scenario/scenario.ts';
+import { releaseBypass, setRotorResistance } from './auxiliaries.ts';
 import { type ContactorName, cancel, opposite, type StarterState, schedule } from './starter.ts';
 import type { StarterEvent } from './starterEvent.ts';
 import type { Transition } from './transition.ts';
@@ -42,8 +43,10 @@ export function releaseCoil(
     (entry) => (entry.kind === 'touch' || entry.kind === 'energise') && entry.contactor === contactor,
   );
   if (!state.coil[contactor]) return { state: withoutMoves, events: [] };
+  // The bypass contactor is interlocked with the contactors and drops out with them; rotor steps stop where they are.
+  const auxiliaries = cancel(releaseBypass(withoutMoves, t), (entry) => entry.kind === 'rotorStep');
   let next: StarterState = {
-    ...withoutMoves,
+    ...auxiliaries,
     coil: { ...state.coil, [contactor]: false },
     releasedAt: { ...state.releasedAt, [contactor]: t },
   };
@@ -64,16 +67,38 @@ function dropBoth(state: StarterState, t: number, cause: string): Transition {
   return { state: second.state, events: [...first.events, ...second.events] };
 }
 
-/** The other contactor drops out; this one is energised once the change-over delay since that has passed. */
-function changeTo(state: StarterState, t: number, contactor: ContactorName, cause: string): Transition {
+/**
+ * The other contactor drops out; this one is energised once the change-over delay since that has passed. What opposes
+ * rotation finds the line resistors in the lines and the plugging resistance at the slip rings.
+ */
+function changeTo(
+  state: StarterState,
+  t: number,
+  contactor: ContactorName,
+  cause: 'plug' | 'start forward' | 'start reverse',
+): Transition {
   const other = opposite(contactor);
   const dropped = releaseCoil(state, t, other, cause);
   const waiting = dropped.state.agenda.some(
     (entry) => entry.kind === 'energise' && entry.contactor === contactor,
   );
   if (dropped.state.coil[contactor] || waiting) return dropped;
+  const turnsAgainst =
+    state.data.zeroSpeedSwitch === null
+      ? state.coil[other]
+      : state.contact[other] && !state.contact[contactor];
+  const opposing = cause === 'plug' || turnsAgainst ? other : null;
+  const wanted = cause === 'plug' && state.data.plugConnection === 'star' ? 'star' : 'built';
+  const prepared: StarterState = { ...dropped.state, opposing, windingWanted: wanted };
+  const rotor =
+    opposing === null
+      ? { state: prepared, events: [] }
+      : setRotorResistance(prepared, t, prepared.rotor?.plugging ?? 0);
   const at = Math.max(t, dropped.state.releasedAt[other] + state.data.changeoverDelay);
-  return { ...dropped, state: schedule(dropped.state, { t: at, kind: 'energise', contactor }) };
+  return {
+    state: schedule(rotor.state, { t: at, kind: 'energise', contactor }),
+    events: [...dropped.events, ...rotor.events],
+  };
 }
 
 /**

@@ -2,11 +2,12 @@ import { conduction } from './conduction.ts';
 import { opposite, type StarterState } from './starter.ts';
 import type { StarterEvent } from './starterEvent.ts';
 import type { Transition } from './transition.ts';
-import { clearPole } from './transitions.ts';
+import { clearLine, clearPole } from './transitions.ts';
 
 /**
- * Extinguishes arcs that carry no current any more: their circuit has been opened by another pole, or the other
- * contactor's pole on the same terminal has closed beside them (the common phase) and taken the current over.
+ * Extinguishes arcs that carry no current any more: their circuit has been opened by another pole or by the loss of their
+ * supply phase, or the other contactor's pole on the same terminal has closed beside them (the common phase) and taken the
+ * current over.
  */
 export function extinguishDeadArcs(state: StarterState, t: number): Transition {
   const events: StarterEvent[] = [];
@@ -16,11 +17,22 @@ export function extinguishDeadArcs(state: StarterState, t: number): Transition {
       if (current.poles[contactor][pole] !== 'arcing') continue;
       const bypassed = current.poles[opposite(contactor)][pole] === 'closed';
       const poles = conduction(current);
-      if (poles.kind === 'shortCircuit' || (poles.kind !== 'none' && !bypassed)) continue;
+      if (poles.kind === 'shortCircuit') continue;
+      const carries = poles.kind !== 'none' && poles.connection[pole] !== -1;
+      if (carries && !bypassed) continue;
       const cause = bypassed ? 'the other contactor took its current over' : 'its circuit is open';
       const cleared = clearPole(current, t, contactor, pole, cause);
       current = cleared.state;
       events.push(...cleared.events);
     }
+  for (const phase of [0, 1, 2]) {
+    if (current.lines[phase] !== 'arcing') continue;
+    const poles = conduction(current);
+    if (poles.kind === 'shortCircuit') continue;
+    if (poles.kind !== 'none' && poles.connection.includes(phase)) continue;
+    const cleared = clearLine(current, t, phase, 'it carries no current');
+    current = cleared.state;
+    events.push(...cleared.events);
+  }
   return { state: current, events };
 }

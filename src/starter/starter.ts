@@ -1,4 +1,10 @@
-import type { Action, InitialState, StarterData } from '../scenario/scenario.ts';
+import type {
+  Action,
+  InitialState,
+  PhaseName,
+  RotorResistorData,
+  StarterData,
+} from '../scenario/scenario.ts';
 
 /** One of the two contactors. */
 export type ContactorName = 'forward' | 'reverse';
@@ -25,9 +31,25 @@ export interface StarterState {
   readonly contact: Readonly<Record<Direction, boolean>>;
   /** The contactor that plugs, with the direction of rotation it brakes; null when none does. */
   readonly plugging: { readonly contactor: ContactorName; readonly braking: Direction } | null;
+  /** The direction of rotation that the last start or plug opposes; null when it opposes none. */
+  readonly opposing: Direction | null;
+  /** Upstream poles by supply phase: closed until that phase is lost. */
+  readonly lines: Poles;
+  /** Contactor that bypasses the line resistors. */
+  readonly bypass: { readonly coil: boolean; readonly closed: boolean };
+  /** Resistors at the slip rings; null: none. */
+  readonly rotor: RotorResistorData | null;
+  /** External rotor resistance in the circuit now, Ω. */
+  readonly rotorResistance: number;
+  /** How a delta machine's windings are connected: as built, or in star; and how they shall be once no pole conducts. */
+  readonly winding: WindingConnection;
+  readonly windingWanted: WindingConnection;
   /** Sorted by time, then by order of entry. */
   readonly agenda: readonly Scheduled[];
 }
+
+/** As built (a delta machine: in delta), or in star for plugging. */
+export type WindingConnection = 'built' | 'star';
 
 /** What is bound to happen at a known time. */
 export type Scheduled = { readonly t: number } & ScheduledChange;
@@ -39,25 +61,35 @@ export type ScheduledChange =
   | { readonly kind: 'touch'; readonly contactor: ContactorName; readonly pole: number }
   | { readonly kind: 'part'; readonly contactor: ContactorName; readonly pole: number }
   | { readonly kind: 'mayClear'; readonly contactor: ContactorName; readonly pole: number }
-  | { readonly kind: 'contact'; readonly direction: Direction; readonly closed: boolean };
+  | { readonly kind: 'contact'; readonly direction: Direction; readonly closed: boolean }
+  | { readonly kind: 'bypassEnergise' }
+  | { readonly kind: 'bypassMoves'; readonly closed: boolean }
+  /** External rotor resistance from now on, Ω. */
+  | { readonly kind: 'rotorStep'; readonly resistance: number }
+  | { readonly kind: 'phaseLost'; readonly phase: number };
 
 /** The other contactor. */
 export function opposite(contactor: ContactorName): ContactorName {
   return contactor === 'forward' ? 'reverse' : 'forward';
 }
 
-/** Starter at t = 0, with the actions on its agenda. */
+/**
+ * Starter at t = 0, with the actions and the faults on its agenda. A running machine has its resistors bypassed.
+ *
+ * @param rotor resistors at the slip rings; null: none
+ */
 export function initialStarter(
   data: StarterData,
   actions: readonly Action[],
   initial: InitialState,
+  rotor: RotorResistorData | null = null,
 ): StarterState {
   const running = initial === 'rest' ? null : initial === 'runningForward' ? 'forward' : 'reverse';
   const allOpen: Poles = ['open', 'open', 'open'];
   const allClosed: Poles = ['closed', 'closed', 'closed'];
   const never: readonly [boolean, boolean, boolean] = [false, false, false];
   const runs = { forward: running === 'forward', reverse: running === 'reverse' };
-  return {
+  const start: StarterState = {
     data,
     coil: runs,
     poles: { forward: runs.forward ? allClosed : allOpen, reverse: runs.reverse ? allClosed : allOpen },
@@ -66,8 +98,37 @@ export function initialStarter(
     pickedUp: runs,
     contact: runs,
     plugging: null,
+    opposing: null,
+    lines: allClosed,
+    bypass: { coil: running !== null, closed: running !== null },
+    rotor,
+    rotorResistance: 0,
+    winding: 'built',
+    windingWanted: 'built',
     agenda: actions.map((action) => ({ t: action.at, kind: 'action', action })),
   };
+  return (data.faults ?? []).reduce<StarterState>(
+    (state, fault) =>
+      fault.kind === 'lostPhase'
+        ? schedule(state, { t: fault.from, kind: 'phaseLost', phase: PHASES.indexOf(fault.phase) })
+        : state,
+    start,
+  );
+}
+
+/** Motor terminals, and supply phases, in the order of the poles. */
+export const PHASES: readonly [PhaseName, PhaseName, PhaseName] = ['A', 'B', 'C'];
+
+/** True when a pole has the named fault. */
+export function hasFault(
+  data: StarterData,
+  kind: 'weldedPole' | 'deadPole',
+  contactor: ContactorName,
+  pole: number,
+): boolean {
+  return (data.faults ?? []).some(
+    (fault) => fault.kind === kind && fault.contactor === contactor && fault.pole === PHASES[pole],
+  );
 }
 
 /** Time of the next scheduled change, s; +∞ when nothing is scheduled. */
@@ -86,11 +147,4 @@ export function schedule(state: StarterState, entry: Scheduled): StarterState {
 /** Removes the changes that a predicate names. */
 export function cancel(state: StarterState, which: (entry: Scheduled) => boolean): StarterState {
   return { ...state, agenda: state.agenda.filter((entry) => !which(entry)) };
-}
-
-/** True when no contactor conducts, is energised, or is about to be. */
-export function isIdle(state: StarterState): boolean {
-  const quiet = (contactor: ContactorName) =>
-    !state.coil[contactor] && state.poles[contactor].every((pole) => pole === 'open');
-  return quiet('forward') && quiet('reverse') && state.agenda.every((entry) => entry.kind === 'contact');
 }

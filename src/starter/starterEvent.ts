@@ -13,7 +13,13 @@ export interface StarterEvent {
     | 'poleParts'
     | 'poleClears'
     | 'switchCloses'
-    | 'switchOpens';
+    | 'switchOpens'
+    | 'bypassCloses'
+    | 'bypassOpens'
+    | 'rotorStep'
+    | 'windingReconnected'
+    | 'phaseLost'
+    | 'phaseClears';
   readonly contactor?: ContactorName;
   readonly phase?: PhaseName;
   /** Words for people, with the cause. */

@@ -1,9 +1,11 @@
-import type { PhaseName } from '../scenario/scenario.ts';
+import { energiseBypass, moveBypass, setRotorResistance, startRotorSteps } from './auxiliaries.ts';
 import { act, releaseCoil } from './commands.ts';
 import {
   type ContactorName,
   cancel,
   type Direction,
+  hasFault,
+  PHASES,
   type PoleState,
   type Poles,
   type Scheduled,
@@ -12,9 +14,6 @@ import {
 } from './starter.ts';
 import type { StarterEvent } from './starterEvent.ts';
 import type { Transition } from './transition.ts';
-
-/** Motor terminals in the order of the poles. */
-export const PHASES: readonly [PhaseName, PhaseName, PhaseName] = ['A', 'B', 'C'];
 
 /** Carries out the first entry of the agenda. */
 export function applyScheduled(state: StarterState): Transition {
@@ -34,7 +33,35 @@ export function applyScheduled(state: StarterState): Transition {
       return { state: setMayClear(rest, entry.contactor, entry.pole, true), events: [] };
     case 'contact':
       return moveContact(rest, entry.t, entry.direction, entry.closed);
+    case 'bypassEnergise':
+      return { state: energiseBypass(rest, entry.t), events: [] };
+    case 'bypassMoves':
+      return moveBypass(rest, entry.t, entry.closed);
+    case 'rotorStep':
+      return setRotorResistance(rest, entry.t, entry.resistance);
+    case 'phaseLost':
+      return losePhase(rest, entry.t, entry.phase);
   }
+}
+
+/** A supply phase is lost: its current ends at its next zero, at once where poles are ideal. */
+function losePhase(state: StarterState, t: number, phase: number): Transition {
+  if (state.lines[phase] !== 'closed') return { state, events: [] };
+  const name = PHASES[phase]!;
+  const lost: StarterState = { ...state, lines: replaceAt(state.lines, phase, 'arcing') };
+  const event: StarterEvent = { t, kind: 'phaseLost', phase: name, text: `supply phase ${name} is lost` };
+  if (state.data.poles !== 'ideal') return { state: lost, events: [event] };
+  const cleared = clearLine(lost, t, phase, 'ideal pole');
+  return { state: cleared.state, events: [event, ...cleared.events] };
+}
+
+/** The current of a lost supply phase has ended. */
+export function clearLine(state: StarterState, t: number, phase: number, cause: string): Transition {
+  const name = PHASES[phase]!;
+  return {
+    state: { ...state, lines: replaceAt(state.lines, phase, 'open') },
+    events: [{ t, kind: 'phaseClears', phase: name, text: `lost supply phase ${name} clears: ${cause}` }],
+  };
 }
 
 /** A pole's arc is extinguished: at a current zero, or because its circuit has been opened elsewhere. */
@@ -76,7 +103,10 @@ function energise(state: StarterState, t: number, contactor: ContactorName): Tra
   if (state.plugging?.contactor === contactor && state.data.zeroSpeedSwitch !== null) {
     if (!state.contact[state.plugging.braking]) {
       const text = `${contactor} coil stays dead: the zero-speed switch is open`;
-      return { state: { ...state, plugging: null }, events: [{ t, kind: 'plugRefused', contactor, text }] };
+      return {
+        state: { ...state, plugging: null, opposing: null },
+        events: [{ t, kind: 'plugRefused', contactor, text }],
+      };
     }
   }
   let next: StarterState = cancel(
@@ -90,14 +120,24 @@ function energise(state: StarterState, t: number, contactor: ContactorName): Tra
       contactor,
       pole,
     });
-  return {
-    state: next,
-    events: [{ t, kind: 'coilEnergised', contactor, text: `${contactor} coil energised` }],
+  const event: StarterEvent = {
+    t,
+    kind: 'coilEnergised',
+    contactor,
+    text: `${contactor} coil energised`,
   };
+  if (state.opposing === null) {
+    const steps = startRotorSteps(energiseBypass(next, t), t);
+    return { state: steps.state, events: [event, ...steps.events] };
+  }
+  const after = state.data.lineResistors?.bypassAfter ?? null;
+  if (after !== null) next = schedule(next, { t: t + after, kind: 'bypassEnergise' });
+  return { state: next, events: [event] };
 }
 
 function touch(state: StarterState, entry: Scheduled & { kind: 'touch' }): Transition {
   const { contactor, pole, t } = entry;
+  if (hasFault(state.data, 'deadPole', contactor, pole)) return { state, events: [] };
   const phase = PHASES[pole]!;
   return {
     state: setMayClear(setPole(state, contactor, pole, 'closed'), contactor, pole, false),
@@ -108,6 +148,7 @@ function touch(state: StarterState, entry: Scheduled & { kind: 'touch' }): Trans
 function part(state: StarterState, entry: Scheduled & { kind: 'part' }): Transition {
   const { contactor, pole, t } = entry;
   if (state.poles[contactor][pole] !== 'closed') return { state, events: [] };
+  if (hasFault(state.data, 'weldedPole', contactor, pole)) return { state, events: [] };
   const phase = PHASES[pole]!;
   const parted: Transition = {
     state: setPole(state, contactor, pole, 'arcing'),
@@ -135,6 +176,11 @@ function moveContact(state: StarterState, t: number, direction: Direction, close
     text: `zero-speed switch ${closed ? 'closes' : 'opens'} (${direction})`,
   };
   const plugging = state.plugging;
+  if (!closed && plugging === null && state.opposing === direction) {
+    // A start against the rotation has brought the machine to rest: from here it is a start like any other.
+    const steps = startRotorSteps({ ...moved, opposing: null }, t);
+    return { state: steps.state, events: [event, ...steps.events] };
+  }
   if (closed || plugging === null || plugging.braking !== direction) return { state: moved, events: [event] };
   const early: StarterEvent = {
     t,
@@ -143,7 +189,7 @@ function moveContact(state: StarterState, t: number, direction: Direction, close
     text: `the zero-speed switch has opened before the ${plugging.contactor} coil's turn`,
   };
   const released = releaseCoil(
-    { ...moved, plugging: null },
+    { ...moved, plugging: null, opposing: null },
     t,
     plugging.contactor,
     'zero-speed switch has opened',

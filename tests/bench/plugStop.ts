@@ -99,15 +99,15 @@ function plainIntegration(known: Trajectory, rtol: number, denseOutput: boolean)
   let omegaM = 0;
   let evaluations = 0;
   let steps = 0;
-  const scales = stateScales(known.scenario);
+  const scales = stateScales(known.scenario, known.segments[0]!.circuit);
   const kept: {
     segment: (typeof known.segments)[number];
     steps: { t0: number; t1: number; value: (c: number, t: number) => number }[];
   }[] = [];
   for (const segment of known.segments) {
     const { model } = segment;
-    const n = stateSize(model);
-    const problem = segmentProblem(model, known.shaft, segment.friction, segment.held);
+    const n = stateSize(model, known.shaft);
+    const problem = segmentProblem(model, known.shaft, segment.mode);
     const absoluteTolerance = Array.from(
       { length: n },
       (_, i) => rtol * (i < model.size ? scales.flux : i === model.size ? scales.speed : scales.position),

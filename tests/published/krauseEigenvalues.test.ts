@@ -13,6 +13,7 @@ import { supplyVector } from '../../src/machine/supplyVector.ts';
 import { threePoles } from '../../src/machine/threePoles.ts';
 import { segmentProblem } from '../../src/simulate/segment.ts';
 import { linearMachine } from '../support/constantSpeed.ts';
+import { plainMode, plainShaft } from '../support/plainShaft.ts';
 import { KRAUSE, type TextbookMachine } from '../support/textbookMachines.ts';
 import { expectWithin } from '../support/tolerance.ts';
 
@@ -23,9 +24,9 @@ function jacobian(textbook: TextbookMachine, omegaM: number, y: readonly number[
   const { machine, supply } = textbook;
   const slip = 1 - omegaM / textbook.synchronousSpeed;
   const gravity = steadyState(machine, supply, slip).torque;
-  const shaft = { inertia: machine.inertia, viscous: 0, fan: 0, gravity, friction: 0, breakaway: 0 };
+  const shaft = plainShaft(textbook, machine.inertia, gravity);
   const model = threePoles(circuitOf(machine, supply), supplyVector(supply, [0, 1, 2]));
-  const problem = segmentProblem(model, shaft, 0, held);
+  const problem = segmentProblem(model, shaft, plainMode(shaft, held));
   const size = held ? 4 : 5;
   const derivatives = (state: readonly number[]) => {
     const dydt: number[] = [];

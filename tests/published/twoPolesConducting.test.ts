@@ -9,6 +9,7 @@ import { twoPoleSteadyState } from '../../src/machine/twoPoleSteadyState.ts';
 import { twoPoles } from '../../src/machine/twoPoles.ts';
 import { integrate } from '../../src/simulate/odexAdapter.ts';
 import { segmentProblem } from '../../src/simulate/segment.ts';
+import { plainMode, plainShaft } from '../support/plainShaft.ts';
 import { run } from '../support/readings.ts';
 import { startAtOnce } from '../support/scenarios.ts';
 import { DOUBLE_CAGE, KRAUSE, type TextbookMachine } from '../support/textbookMachines.ts';
@@ -21,10 +22,11 @@ const TABLE = [
 ] as const;
 
 /** Effective current and mean torque over the last supply period, after `settle` seconds at constant speed. */
-function settled({ machine, supply, synchronousSpeed }: TextbookMachine, slip: number, settle: number) {
+function settled(textbook: TextbookMachine, slip: number, settle: number) {
+  const { machine, supply, synchronousSpeed } = textbook;
   const model = twoPoles(circuitOf(machine, supply), supply, [0, -1, 2]);
-  const shaft = { inertia: 1e15, viscous: 0, fan: 0, gravity: 0, friction: 0, breakaway: 0 };
-  const problem = segmentProblem(model, shaft, 0, false);
+  const shaft = plainShaft(textbook, 1e15);
+  const problem = segmentProblem(model, shaft, plainMode(shaft));
   const omegaM = (1 - slip) * synchronousSpeed;
   const y0 = [...new Array<number>(model.size).fill(0), omegaM, 0];
   const options = {

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import type { LoadTorque, Scenario } from '../../src/scenario/scenario.ts';
+import type { LoadTorque, MagnetisingPoint, Scenario } from '../../src/scenario/scenario.ts';
 import { ARCING_STARTER, scenarioOf } from './scenarios.ts';
 import { textbookMachine } from './textbookMachines.ts';
 
@@ -93,3 +93,163 @@ export const reversal: fc.Arbitrary<Scenario> = fc
       solver: { endTime: 0.3, relativeTolerance: 1e-8 },
     });
   });
+
+/** Present in half of the cases. */
+const maybe = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: undefined });
+
+/** Magnetising curves in per unit of a linear inductance: the first falls below it, the others bend further. */
+const knee = fc.tuple(between(0.5, 0.9), between(1.05, 1.6), between(1.1, 2));
+
+const coupling = fc.record({
+  /** Hz, torsional natural frequency */
+  natural: between(8, 40),
+  /** of critical */
+  damping: between(0.02, 0.1),
+  backlash: fc.constantFrom(0, 0.01),
+});
+
+/**
+ * The same as `reversal` with any of the elements of machine, supply, shaft and starter in plausible sizes: cable, core,
+ * saturation, mechanical loss, gear, coupling, constant power, a table, line resistors and star while plugging.
+ */
+export const reversalWithElements: fc.Arbitrary<Scenario> = fc
+  .record({
+    base: reversal,
+    cable: maybe(between(0.002, 0.02)),
+    core: maybe(between(0.005, 0.02)),
+    main: maybe(knee),
+    leakage: maybe(fc.record({ current: between(1, 4), remaining: between(0.4, 0.9) })),
+    mechanical: maybe(between(0.002, 0.01)),
+    gear: maybe(
+      fc.record({ ratio: between(0.5, 20), efficiency: between(0.8, 1), backward: between(0.7, 1) }),
+    ),
+    coupling: maybe(coupling),
+    /** Load inertia over that of the rotor, at the motor shaft. */
+    inertia: between(0.3, 3),
+    constantPower: maybe(between(0.02, 0.2)),
+    table: maybe(fc.tuple(between(0.02, 0.1), between(0.02, 0.2), fc.boolean())),
+    lineResistors: maybe(between(0.5, 3)),
+    star: fc.boolean(),
+  })
+  .map((r) => {
+    const { base } = r;
+    const { supply, machine } = base;
+    const omega = 2 * Math.PI * supply.frequency;
+    const power = machine.rated.power!;
+    const synchronous = omega / machine.polePairs;
+    const impedance = supply.lineVoltage ** 2 / power;
+    const crest = (Math.SQRT2 * power) / (Math.sqrt(3) * supply.lineVoltage);
+    const flux = (Math.sqrt(2 / 3) * supply.lineVoltage) / omega;
+    const ratio = r.gear?.ratio ?? 1;
+    const loadInertia = r.inertia * machine.inertia;
+    const natural = 2 * Math.PI * (r.coupling?.natural ?? 1);
+    const reduced = (machine.inertia * loadInertia) / (machine.inertia + loadInertia);
+    const path = r.leakage && { current: r.leakage.current * crest, remaining: r.leakage.remaining };
+    const torque = (power / synchronous) * ratio;
+    const torques: LoadTorque[] = [
+      ...base.load.torques.map((one) => behindGear(one, ratio)),
+      ...(r.constantPower === undefined
+        ? []
+        : [
+            {
+              kind: 'constantPower' as const,
+              power: r.constantPower * power,
+              baseSpeed: (0.4 * synchronous) / ratio,
+            },
+          ]),
+      ...(r.table === undefined ? [] : [tableOf(r.table, torque, (1.3 * synchronous) / ratio)]),
+    ];
+    return {
+      ...base,
+      supply: {
+        ...supply,
+        ...(r.cable && {
+          cable: { resistance: r.cable * impedance, inductance: (0.3 * r.cable * impedance) / omega },
+        }),
+      },
+      machine: {
+        ...machine,
+        connection: r.star ? 'delta' : machine.connection,
+        ...(r.core && coreOf(r.core, impedance, omega)),
+        ...(r.main && { mainSaturation: curveOf(r.main, flux, machine.Lm) }),
+        ...(path && { leakageSaturation: { stator: path, cages: machine.cages.map(() => path) } }),
+        ...(r.mechanical && {
+          mechanicalLoss: {
+            friction: (r.mechanical * power) / synchronous,
+            windage: (r.mechanical * power) / synchronous ** 3,
+          },
+        }),
+      },
+      load: {
+        inertia: loadInertia * ratio ** 2,
+        torques,
+        ...(r.gear && {
+          gear: { ratio, efficiency: r.gear.efficiency, backwardEfficiency: r.gear.backward },
+        }),
+        ...(r.coupling && {
+          coupling: {
+            stiffness: reduced * natural ** 2,
+            damping: 2 * r.coupling.damping * reduced * natural,
+            backlash: r.coupling.backlash,
+          },
+        }),
+      },
+      starter: {
+        ...base.starter,
+        ...(r.lineResistors && {
+          lineResistors: {
+            resistance: 0.1 * r.lineResistors * impedance,
+            closingTime: 0.02,
+            openingTime: 0.01,
+            bypassAfter: 0.1,
+          },
+        }),
+        ...(r.star && { plugConnection: 'star' as const }),
+      },
+    };
+  });
+
+/** The same load seen from the slower shaft behind a gear. */
+function behindGear(torque: LoadTorque, ratio: number): LoadTorque {
+  switch (torque.kind) {
+    case 'friction':
+      return { ...torque, torque: torque.torque * ratio, breakaway: torque.breakaway * ratio };
+    case 'viscous':
+      return { ...torque, coefficient: torque.coefficient * ratio ** 2 };
+    case 'fan':
+      return { ...torque, coefficient: torque.coefficient * ratio ** 3 };
+    default:
+      return torque;
+  }
+}
+
+function tableOf(
+  [rest, more, mirrored]: readonly [number, number, boolean],
+  torque: number,
+  end: number,
+): LoadTorque {
+  const points = [
+    { speed: mirrored ? 0 : -end, torque: rest * torque },
+    { speed: 0.4 * end, torque: more * torque },
+    { speed: end, torque: rest * torque },
+  ];
+  return { kind: 'table', points, mirrored };
+}
+
+/** A core that takes the share `loss` of the power behind `impedance`, its reactance a tenth of its resistance. */
+function coreOf(loss: number, impedance: number, omega: number) {
+  const R = impedance / loss;
+  return { core: { R, L: (0.1 * R) / omega } };
+}
+
+function curveOf(
+  [first, second, third]: readonly [number, number, number],
+  flux: number,
+  inductance: number,
+): MagnetisingPoint[] {
+  const ratios = [first, first * second, first * second * third];
+  return [0.6, 1, 1.3].map((share, j) => ({
+    flux: share * flux,
+    current: (ratios[j]! * share * flux) / inductance,
+  }));
+}

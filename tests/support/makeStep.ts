@@ -13,7 +13,7 @@ export function makeWatch(
   probing: Watch['probing'] = 'electrical',
 ): Watch {
   return {
-    condition: { kind: 'zeroSpeed' },
+    condition: { kind: 'nearSpeed' },
     crossing,
     probing,
     g: (step, t) => step.value(0, t) - level,

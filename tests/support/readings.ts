@@ -4,6 +4,7 @@ import { integral, type Quadrature, quadratureOf } from '../../src/measure/quadr
 import type { Integrand, Signal } from '../../src/measure/signals.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
 import { runTrajectory } from '../../src/simulate/run.ts';
+import type { RunStatusCode } from '../../src/simulate/status.ts';
 import type { Trajectory } from '../../src/simulate/trajectory.ts';
 
 /** A finished run with short ways to read it. */
@@ -26,12 +27,18 @@ export interface Readings {
   largestVector(from: number, to: number, count: number): number;
 }
 
-/** Runs a scenario and demands that it ends as asked. */
-export function run(scenario: Scenario): Readings {
+/**
+ * Runs a scenario and demands that it ends as asked.
+ *
+ * @param asked how it may end
+ */
+export function run(
+  scenario: Scenario,
+  asked: readonly RunStatusCode[] = ['finished', 'endTimeReached'],
+): Readings {
   const trajectory = runTrajectory(scenario);
   const { status, tStart, tEnd } = trajectory;
-  if (status.code !== 'finished' && status.code !== 'endTimeReached')
-    throw new Error(`the run ended with ${status.code}: ${status.message}`);
+  if (!asked.includes(status.code)) throw new Error(`the run ended with ${status.code}: ${status.message}`);
   const quadrature = quadratureOf(trajectory);
   const shapes = { min: (x: number) => -x, max: (x: number) => x, magnitude: Math.abs };
   return {

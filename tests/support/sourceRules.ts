@@ -12,6 +12,7 @@ export const ROOMS = [
   'scenario',
   'machine',
   'shaft',
+  'estimate',
   'starter',
   'simulate',
   'measure',

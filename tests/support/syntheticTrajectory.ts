@@ -1,4 +1,7 @@
+import { circuitOf } from '../../src/machine/circuit.ts';
 import type { ElectricalModel } from '../../src/machine/electricalModel.ts';
+import { NOTHING_INSERTED } from '../../src/machine/inserted.ts';
+import { initialShaft } from '../../src/shaft/initialShaft.ts';
 import { shaftOf } from '../../src/shaft/shaft.ts';
 import type { Step } from '../../src/simulate/odexAdapter.ts';
 import type { Segment } from '../../src/simulate/segment.ts';
@@ -24,6 +27,8 @@ export function syntheticTrajectory(
   cuts: readonly number[],
   kinds: readonly Segment['kind'][] = [],
 ): Trajectory {
+  const scenario = scenarioOf(KRAUSE.hp3);
+  const shaft = shaftOf(scenario);
   const zero = () => 0;
   const model: ElectricalModel = {
     size: 0,
@@ -50,9 +55,12 @@ export function syntheticTrajectory(
       kind: kinds[k] ?? 'three',
       openPhase: null,
       frame: 'none',
-      friction: 0,
       held: false,
       model,
+      circuit: circuitOf(scenario.machine, scenario.supply),
+      inserted: NOTHING_INSERTED,
+      shaft,
+      mode: initialShaft(shaft, 0).mode,
       position0: 0,
       steps: [
         { t0, t1: inner, value },
@@ -60,10 +68,9 @@ export function syntheticTrajectory(
       ],
     };
   });
-  const scenario = scenarioOf(KRAUSE.hp3);
   return readableTrajectory({
     scenario,
-    shaft: shaftOf(scenario),
+    shaft,
     status: { code: 'finished', time: cuts.at(-1)!, message: '' },
     segments,
     events: [],

@@ -109,9 +109,15 @@ describe('ratedPoint', () => {
     expect(rated.currentOrigin).toBe('circuitAtRatedSpeed');
   });
 
-  it('does not depend on the source impedance', () => {
+  it('does not depend on source impedance and cable', () => {
     expect(ratedPoint(machine, { ...supply, ...source })).toEqual(ratedPoint(machine, supply));
-    expect(stiff({ ...supply, ...source })).toEqual({ ...supply, sourceResistance: 0, sourceInductance: 0 });
+    const cable = { resistance: 0.1, inductance: 1e-4 };
+    expect(stiff({ ...supply, ...source, cable })).toEqual({
+      ...supply,
+      sourceResistance: 0,
+      sourceInductance: 0,
+    });
+    expect(ratedPoint(machine, { ...supply, cable })).toEqual(ratedPoint(machine, supply));
   });
 
   it('refuses a power that the circuit cannot deliver, naming the limit', () => {

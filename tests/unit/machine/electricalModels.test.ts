@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Circuit, circuitOf } from '../../../src/machine/circuit.ts';
 import { type ElectricalModel, newObservation } from '../../../src/machine/electricalModel.ts';
+import { NOTHING_INSERTED } from '../../../src/machine/inserted.ts';
 import { noPoles } from '../../../src/machine/noPoles.ts';
 import { supplyVector } from '../../../src/machine/supplyVector.ts';
 import { threePoles } from '../../../src/machine/threePoles.ts';
@@ -9,8 +10,14 @@ import { DOUBLE_CAGE } from '../../support/textbookMachines.ts';
 import { expectAllWithin, expectWithin } from '../../support/tolerance.ts';
 
 const { machine } = DOUBLE_CAGE;
-const supply = { ...DOUBLE_CAGE.supply, angle: 0.4, sourceResistance: 0.05, sourceInductance: 0.4e-3 };
-const circuit: Circuit = circuitOf(machine, supply);
+const supply = {
+  ...DOUBLE_CAGE.supply,
+  angle: 0.4,
+  sourceResistance: 0.05,
+  sourceInductance: 0.4e-3,
+  cable: { resistance: 0.02, inductance: 0.15e-3 },
+};
+const circuit: Circuit = circuitOf(machine, supply, { ...NOTHING_INSERTED, lineResistance: 0.3 });
 const FLUX = [0.9, -0.2, 0.85, 0.1, 0.8, -0.15];
 const T = 0.0123;
 const OMEGA_M = 61;
@@ -77,7 +84,7 @@ describe.each(MODELS)('the electrical model: %s', (_name, model, start) => {
   });
 
   it('has the torque (3/2)·p·Im(ψs*·is) of the machine’s own flux', () => {
-    const psi = [flux[0]! - circuit.sourceL * is[0], flux[1]! - circuit.sourceL * is[1]] as const;
+    const psi = [flux[0]! - circuit.seriesL * is[0], flux[1]! - circuit.seriesL * is[1]] as const;
     const torque = 1.5 * machine.polePairs * (psi[0] * is[1] - psi[1] * is[0]);
     expectWithin(seen.torque, torque, { absolute: 1e-8 }, 'observed torque');
     expectWithin(
@@ -121,12 +128,12 @@ describe.each(MODELS)('the electrical model: %s', (_name, model, start) => {
       const im = machine.cages[j]!.Rr * ir[j]![1] + rate[3 + 2 * j]! - omegaR * flux[2 + 2 * j]!;
       expectAllWithin([re, im], [0, 0], allowed, `cage ${j} voltage`);
     }
-    // Terminal voltage of the machine: Rs·i + d(ψs without the source's share)/dt.
+    // Terminal voltage of the machine: Rs·i + d(ψs without the share of source and cable)/dt.
     const { is: isBefore } = currentsOf(before);
     const { is: isAfter } = currentsOf(after);
     const terminal = [0, 1].map((axis) => {
       const di = (isAfter[axis]! - isBefore[axis]!) / (2 * h);
-      return machine.Rs * is[axis]! + rate[axis]! - circuit.sourceL * di;
+      return machine.Rs * is[axis]! + rate[axis]! - circuit.seriesL * di;
     });
     expectAllWithin([seen.uAlpha, seen.uBeta], terminal, allowed, 'terminal voltage');
     // Power from the source less its own drop is what enters the machine.
@@ -138,7 +145,7 @@ describe.each(MODELS)('the electrical model: %s', (_name, model, start) => {
 
 describe('two poles', () => {
   it('show the line voltage of the two closed phases across the closed terminals, less the source’s drop', () => {
-    const stiff = { ...supply, sourceResistance: 0, sourceInductance: 0 };
+    const stiff = { ...DOUBLE_CAGE.supply, angle: supply.angle };
     const model = twoPoles(circuitOf(machine, stiff), stiff, [0, -1, 2]);
     const seen = observe(model, T, model.fromStationary(T, FLUX));
     // u_C − u_A from the space vector, against the definition of the supply.

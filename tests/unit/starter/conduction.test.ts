@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { StarterData } from '../../../src/scenario/scenario.ts';
-import { clearablePoles, conduction, supplyPhases } from '../../../src/starter/conduction.ts';
+import { clearableArcs, conduction, supplyPhases } from '../../../src/starter/conduction.ts';
 import { extinguishDeadArcs } from '../../../src/starter/extinguish.ts';
 import { initialStarter, type Poles, type StarterState } from '../../../src/starter/starter.ts';
 import { ARCING_STARTER } from '../../support/scenarios.ts';
@@ -80,13 +80,13 @@ describe('the conducting set', () => {
   );
 });
 
-describe('clearablePoles', () => {
+describe('clearableArcs', () => {
   it('are those that arc and whose minimum arcing time is over', () => {
     const state: StarterState = {
       ...withPoles(['arcing', 'arcing', 'closed'], OPEN),
       mayClear: { forward: [false, true, true], reverse: [false, false, false] },
     };
-    expect(clearablePoles(state)).toEqual([{ contactor: 'forward', pole: 1 }]);
+    expect(clearableArcs(state)).toEqual([{ kind: 'pole', contactor: 'forward', pole: 1 }]);
   });
 });
 

@@ -1,7 +1,8 @@
 /** Truth table of the starter, written from its description: no machine, no integration. */
 import { describe, expect, it } from 'vitest';
 import type { Action, StarterData } from '../../../src/scenario/scenario.ts';
-import { initialStarter, isIdle, type StarterState } from '../../../src/starter/starter.ts';
+import { isIdle } from '../../../src/starter/conduction.ts';
+import { initialStarter, type StarterState } from '../../../src/starter/starter.ts';
 import { clearPole, crossThreshold } from '../../../src/starter/transitions.ts';
 import { ARCING_STARTER, IDEAL_STARTER } from '../../support/scenarios.ts';
 import { advance, told } from './agenda.ts';

@@ -1,0 +1,113 @@
+import type { Circuit } from '../machine/circuit.ts';
+import type { ElectricalModel } from '../machine/electricalModel.ts';
+import type { Inserted } from '../machine/inserted.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import type { Shaft } from '../shaft/shaft.ts';
+import { isHeld } from '../shaft/shaftMode.ts';
+import { torsionalFrequency } from '../shaft/torsionalFrequency.ts';
+import { firstCrossing } from './firstCrossing.ts';
+import { integrate, type Step, type WorkCount } from './odexAdapter.ts';
+import type { RunState } from './runState.ts';
+import { type Segment, segmentProblem, stateSize } from './segment.ts';
+import { stateScales } from './tolerances.ts';
+import type { Watch } from './watches.ts';
+
+/** What does not change within a segment. */
+export interface SegmentSetting extends Pick<Segment, 'kind' | 'openPhase'> {
+  readonly scenario: Scenario;
+  readonly shaft: Shaft;
+  readonly circuit: Circuit;
+  readonly inserted: Inserted;
+  readonly model: ElectricalModel;
+}
+
+/**
+ * Integrates up to `tStop` or the first event and stores the segment.
+ *
+ * @param segments the segment is added to its end, also when the integration fails: what has been integrated stays readable
+ * @returns state at the segment's end, and the event that ended it
+ * @throws SimulationError when the integration cannot go on
+ */
+export function integrateSegment(
+  setting: SegmentSetting,
+  from: RunState,
+  tStop: number,
+  watches: readonly Watch[],
+  stats: WorkCount,
+  segments: Segment[],
+): { readonly state: RunState; readonly fired: Watch | null } {
+  const { scenario, shaft, circuit, inserted, model, kind, openPhase } = setting;
+  const { mode } = from;
+  // The angle counts from the segment's beginning.
+  const shaftStates = from.shaft.map((value, i) => (i === 1 ? 0 : value));
+  const y0 = [...model.fromStationary(from.t, from.flux), ...shaftStates];
+  const size = stateSize(model, shaft);
+  const scales = stateScales(scenario, circuit);
+  const shaftScales = [scales.speed, scales.position, scales.speed, scales.twist];
+  const rtol = scenario.solver.relativeTolerance;
+  const absoluteTolerance = Array.from({ length: size }, (_, i) => {
+    const scale = i < model.size ? scales.flux : shaftScales[i - model.size]!;
+    return rtol * scale;
+  });
+  const problem = segmentProblem(model, shaft, mode);
+  const options = { relativeTolerance: rtol, absoluteTolerance, stats, maxSteps: scenario.solver.maxSteps };
+  const period = Math.min(1 / scenario.supply.frequency, torsionalPeriod(shaft));
+  const steps: Step[] = [];
+  const store = (tEnd: number) =>
+    segments.push({
+      t0: from.t,
+      t1: tEnd,
+      kind,
+      openPhase,
+      frame: model.frame,
+      model,
+      circuit,
+      inserted,
+      shaft,
+      mode,
+      held: isHeld(mode),
+      position0: from.position,
+      steps,
+    });
+  let fired: Watch | null = null;
+  let tEnd = tStop;
+  try {
+    for (const whole of integrate(problem, from.t, y0, tStop, options)) {
+      // The solver's last end differs from the stop time by a rounding now and then.
+      const step = { ...whole, t1: Math.min(whole.t1, tStop) };
+      const crossing = firstCrossing(step, watches, period);
+      if (crossing === null) {
+        steps.push(step);
+        continue;
+      }
+      fired = crossing.watch;
+      tEnd = crossing.t;
+      steps.push({ ...step, t1: tEnd });
+      break;
+    }
+  } catch (error) {
+    // What has been integrated stays readable; at the very start that is the initial state alone.
+    if (steps.length === 0) steps.push({ t0: from.t, t1: from.t, value: (component) => y0[component]! });
+    store(steps.at(-1)!.t1);
+    throw error;
+  }
+  const last = steps.at(-1)!;
+  if (fired === null && last.t1 < tStop) steps[steps.length - 1] = { ...last, t1: tStop };
+  store(tEnd);
+  const y = Array.from({ length: size }, (_, i) => last.value(i, tEnd));
+  const theta = y[model.size + 1]!;
+  const state: RunState = {
+    ...from,
+    t: tEnd,
+    flux: model.toStationary(tEnd, y, theta),
+    shaft: y.slice(model.size),
+    position: from.position + theta,
+  };
+  return { state, fired };
+}
+
+/** Period of the torsional oscillation, s; a stiff coupling may swing faster than the supply. */
+function torsionalPeriod(shaft: Shaft): number {
+  const frequency = torsionalFrequency(shaft);
+  return frequency === null ? Number.POSITIVE_INFINITY : (2 * Math.PI) / frequency;
+}

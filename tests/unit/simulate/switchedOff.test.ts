@@ -1,0 +1,59 @@
+/**
+ * With every optional element absent, runs come out as they did before those elements existed. The stored figures were
+ * written by the program as it was then (fixtures/plainRuns). Exact on the engine that wrote them; elsewhere elementary
+ * functions differ in the last bits.
+ */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { simulate } from '../../../src/measure/simulate.ts';
+import { PLAIN_RUNS } from '../../fixtures/plainRuns/plainRuns.ts';
+
+interface Stored {
+  readonly status: string;
+  readonly evaluations: number;
+  readonly steps: number;
+  readonly values: Readonly<Record<string, readonly [number, number | null]>>;
+  readonly ledger: Readonly<Record<string, number | readonly number[]>>;
+  readonly point: Readonly<Record<string, number>>;
+  readonly events: readonly (readonly [number, string])[];
+}
+
+const stored = JSON.parse(
+  readFileSync(new URL('../../fixtures/plainRuns/plainRuns.json', import.meta.url), 'utf8'),
+) as { readonly v8: string; readonly runs: Readonly<Record<string, Stored>> };
+
+const sameEngine = stored.v8 === process.versions.v8;
+/** Last bits of elementary functions, carried through a run. */
+const OTHER_ENGINE = 1e-7;
+
+function expectSame(value: unknown, before: unknown, what: string): void {
+  // JSON knows no negative zero.
+  if (typeof value !== 'number' || typeof before !== 'number') expect(value, what).toEqual(before);
+  else if (sameEngine) expect(value + 0, what).toBe(before);
+  else
+    expect(Math.abs(value - before), what).toBeLessThanOrEqual(OTHER_ENGINE * Math.max(1, Math.abs(before)));
+}
+
+describe('with every element switched off', () => {
+  it.each(Object.entries(PLAIN_RUNS))('%s comes out as before, bit for bit', (name, scenario) => {
+    const before = stored.runs[name]!;
+    const { metrics, ledger, trajectory, status } = simulate(scenario());
+    expect(status.code).toBe(before.status);
+    if (sameEngine) {
+      expect(trajectory.stats.evaluations).toBe(before.evaluations);
+      expect(trajectory.stats.steps).toBe(before.steps);
+    }
+    for (const [key, [value, time]] of Object.entries(before.values)) {
+      const metric = Object.entries(metrics).find(([other]) => other === key)?.[1];
+      expectSame(metric?.value, value, key);
+      expectSame(metric?.time ?? null, time, `time of ${key}`);
+    }
+    for (const [key, value] of Object.entries(before.ledger))
+      expectSame(Reflect.get(ledger, key), value, `ledger ${key}`);
+    const last = trajectory.at(trajectory.tEnd);
+    for (const [key, value] of Object.entries(before.point)) expectSame(Reflect.get(last, key), value, key);
+    expect(trajectory.events.map(({ kind }) => kind)).toEqual(before.events.map(([, kind]) => kind));
+    for (const [index, [time]] of before.events.entries())
+      expectSame(trajectory.events[index]!.t, time, `event ${index}`);
+  });
+});
