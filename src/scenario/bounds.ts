@@ -47,6 +47,39 @@ export const bounds = {
   minimumArcingTime: { dimension: 'time', min: 0, max: 1 },
   /** An hour. */
   instant: { dimension: 'time', min: 0, max: 3600 },
+  /** Test readings: a locked rotor takes a few volts. */
+  testVoltage: { dimension: 'voltage', min: 0, aboveMin: true, max: 20_000 },
+  testPower: { dimension: 'power', min: 0, aboveMin: true, max: 1e8 },
+  /** Resistance between terminals or of a resistor: from 1 µΩ to a laboratory model's. */
+  terminalResistance: { dimension: 'resistance', min: 1e-6, max: 1e5 },
+  /** 0: short-circuited, or none. */
+  resistor: { dimension: 'resistance', min: 0, max: 1e5 },
+  /** From a bell transformer to the largest generator transformers. */
+  transformerRating: { dimension: 'apparentPower', min: 100, max: 2e9 },
+  copperLoss: { dimension: 'power', min: 0, max: 1e8 },
+  /** A hundred kilometres is no motor cable any more. */
+  cableLength: { dimension: 'length', min: 0, max: 1e5 },
+  /** From telephone wire to bundled bars: 0.1 mm² to 0.01 m². */
+  crossSection: { dimension: 'area', min: 1e-7, max: 1e-2 },
+  /** Telephone wire has 180 ohm/km. */
+  impedancePerLength: { dimension: 'impedancePerLength', min: 0, max: 1 },
+  cableImpedance: { dimension: 'resistance', min: 0, max: 1e4 },
+  /** From deep cold to the hottest insulation class with a margin. */
+  temperature: { dimension: 'temperature', min: -60, max: 300 },
+  /** Twenty kilovolts at 10 Hz give 260 Wb. */
+  flux: { dimension: 'flux', min: 0, aboveMin: true, max: 1000 },
+  lossPower: { dimension: 'power', min: 0, max: 1e8 },
+  /** Speeds of the load may lie above the motor's behind a gear that speeds up. */
+  tableSpeed: { dimension: 'speed', min: -30_000, max: 30_000 },
+  baseSpeed: { dimension: 'speed', min: 0, aboveMin: true, max: 30_000 },
+  loadPower: { dimension: 'power', min: 0, max: 1e9 },
+  /** From a soft rubber coupling of a model to the shaft of a rolling mill. */
+  stiffness: { dimension: 'stiffness', min: 1e-6, max: 1e12 },
+  damping: { dimension: 'viscousCoefficient', min: 0, max: 1e8 },
+  /** Half a turn of play is no coupling. */
+  backlash: { dimension: 'angle', min: 0, max: Math.PI },
+  /** An hour: a starting step may wait for an operator. */
+  stepDuration: { dimension: 'time', min: 0, aboveMin: true, max: 3600 },
   endTime: { dimension: 'time', min: 0, aboveMin: true, max: 3600 },
 } as const satisfies Record<string, Bounds>;
 
@@ -58,3 +91,21 @@ export const ratedPowerMismatch = 0.25;
 
 /** kg·m²; rotor and load together, below any real rotor. */
 export const minTotalInertia = 1e-9;
+
+/**
+ * Deviation of efficiency × power factor × √3 × voltage × current from the stated power that is still taken for rounding: a
+ * power factor of two digits is worth 0.6 %, a current of two digits up to 3 %, a rounded efficiency 0.5 %. More than 5 % is
+ * a slip (a wrong unit, the current of another voltage). Common practice, no source.
+ */
+export const nameplatePowerMismatch = 0.05;
+
+/** Rated slip above which no cage motor is sold: NEMA design D ends at 25 % (MG 1, from memory). */
+export const maxRatedSlip = 0.3;
+
+/**
+ * Slip up to which the number of poles is read from the rated speed alone; above it the next number of poles could be meant.
+ */
+export const maxSlipToTellPoles = 0.08;
+
+/** A table of load torque must reach this multiple of synchronous speed: a load that overhauls drives the motor past it. */
+export const tableCoverage = 1.2;

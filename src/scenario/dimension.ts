@@ -13,7 +13,13 @@ export type Dimension =
   | 'time'
   | 'angle'
   | 'viscousCoefficient'
-  | 'fanCoefficient';
+  | 'fanCoefficient'
+  | 'flux'
+  | 'length'
+  | 'area'
+  | 'impedancePerLength'
+  | 'stiffness'
+  | 'temperature';
 
 /** What is known about one dimension of quantities. */
 export interface DimensionEntry {
@@ -60,7 +66,7 @@ export const dimensions: Readonly<Record<Dimension, DimensionEntry>> = {
     words: 'a viscous coefficient',
     si: 'N m s/rad',
     usual: 'N m s/rad',
-    spellings: ['N m s/rad', 'N m/rpm', 'lbf ft/rpm'],
+    spellings: ['N m s/rad', 'N m/rpm', 'lbf ft/rpm', 'lbf ft s/rad'],
   },
   fanCoefficient: {
     words: 'a fan coefficient',
@@ -68,4 +74,21 @@ export const dimensions: Readonly<Record<Dimension, DimensionEntry>> = {
     usual: 'N m s^2/rad^2',
     spellings: ['N m s^2/rad^2', 'N m/rpm^2'],
   },
+  flux: { words: 'a flux linkage', si: 'Wb', usual: 'Wb', spellings: ['Wb', 'mWb'] },
+  length: { words: 'a length', si: 'm', usual: 'm', spellings: ['m', 'km', 'ft', 'kft'] },
+  area: { words: 'a cross-section', si: 'm^2', usual: 'mm^2', spellings: ['mm^2', 'kcmil'] },
+  impedancePerLength: {
+    words: 'a resistance or reactance per length',
+    si: 'ohm/m',
+    usual: 'ohm/km',
+    spellings: ['ohm/km', 'mohm/m', 'ohm/kft'],
+  },
+  stiffness: {
+    words: 'a torsional stiffness',
+    si: 'N m/rad',
+    usual: 'N m/rad',
+    spellings: ['N m/rad', 'kN m/rad', 'N m/deg', 'lbf ft/rad', 'lbf in/rad'],
+  },
+  // Kept in degrees Celsius: it only ever meets the constants of the standards, which are in degrees Celsius.
+  temperature: { words: 'a temperature', si: 'degC', usual: 'degC', spellings: ['degC', 'degF', 'K'] },
 };

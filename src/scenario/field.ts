@@ -6,10 +6,12 @@ import { describeValue, packFault, packTypeFault } from './fault.ts';
 import { quantityPattern, readQuantity } from './parseQuantity.ts';
 
 /** What an editor shows beside a key. */
-interface About {
+export interface About {
   /** One or two sentences without a full stop at the end. */
   readonly about: string;
   readonly example: string;
+  /** Why the key must stand; said where it is missing. */
+  readonly why?: string;
   /** What holds where the key is left out, as it would be written. */
   readonly default?: string;
 }
@@ -22,7 +24,8 @@ interface About {
  */
 export function quantity(bounds: Bounds, about: About) {
   const entry = dimensions[bounds.dimension];
-  const expected = `${entry.words} with its unit, such as \`${about.example}\``;
+  const why = about.why === undefined ? '' : `: ${about.why}`;
+  const expected = `${entry.words} with its unit, such as \`${about.example}\`${why}`;
   const range = `${bounds.aboveMin ? 'above' : 'from'} ${withUnit(bounds.min, entry.si)} to ${withUnit(bounds.max, entry.si)}`;
   return z
     .string({
@@ -160,6 +163,7 @@ export function group<S extends z.ZodRawShape>(about: string, shape: S) {
     .meta({ description: `${about}.` });
 }
 
-function withUnit(value: number, unit: string): string {
+/** A limit for a message: six digits and its unit. */
+export function withUnit(value: number, unit: string): string {
   return `${Number(value.toPrecision(6))} ${unit}`;
 }

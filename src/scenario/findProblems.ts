@@ -1,14 +1,31 @@
 import { actionRules } from './actionRules.ts';
 import { faultsFromIssues, type PathedFault } from './faultsFromIssues.ts';
+import { installationRules } from './installationRules.ts';
+import { loadRules } from './loadRules.ts';
+import { machineElementRules } from './machineElementRules.ts';
 import { machineRules } from './machineRules.ts';
+import { machineWayRules } from './machineWayRules.ts';
+import { nameplateRules } from './nameplateRules.ts';
 import { valueAt } from './place.ts';
 import { readWhatIsValid } from './readWhatIsValid.ts';
 import type { Rule, RuleContext } from './rule.ts';
 import { type ScenarioInput, scenarioInput } from './scenarioInput.ts';
 import { starterRules } from './starterRules.ts';
 import { supplyRules } from './supplyRules.ts';
+import { testsRules } from './testsRules.ts';
 
-const rules: readonly Rule[] = [supplyRules, machineRules, starterRules, actionRules];
+const rules: readonly Rule[] = [
+  supplyRules,
+  machineWayRules,
+  machineRules,
+  nameplateRules,
+  testsRules,
+  machineElementRules,
+  loadRules,
+  starterRules,
+  installationRules,
+  actionRules,
+];
 
 /**
  * Validates plain data against the scenario definition and the rules between its keys, both in one pass.

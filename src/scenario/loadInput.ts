@@ -1,10 +1,11 @@
 import { z } from 'zod';
 import { bounds } from './bounds.ts';
 import { closestWord } from './closestWord.ts';
+import { couplingInput, gearInput } from './driveInput.ts';
 import { describeValue, packFault, packTypeFault } from './fault.ts';
-import { group, quantity } from './field.ts';
+import { group, quantity, word } from './field.ts';
 
-const kinds = ['friction', 'viscous', 'fan', 'gravity'] as const;
+const kinds = ['friction', 'viscous', 'fan', 'gravity', 'constantPower', 'table'] as const;
 
 const friction = group('Dry friction: opposes motion, holds the shaft at rest up to the breakaway torque', {
   kind: z.literal('friction'),
@@ -47,12 +48,56 @@ const fan = group('Fan or pump: torque proportional to the square of speed, agai
 const gravity = group('Gravity: pulls the same way whichever way the shaft turns', {
   kind: z.literal('gravity'),
   torque: quantity(bounds.gravityTorque, {
-    about: 'Torque at the motor shaft; positive pulls against forward rotation',
+    about: 'Torque; positive pulls against forward rotation',
     example: '60 N m',
   }),
 });
 
-const loadTorque = z.discriminatedUnion('kind', [friction, viscous, fan, gravity], {
+const constantPower = group(
+  'Constant power above a base speed and constant torque below it; opposes motion and holds the shaft at rest',
+  {
+    kind: z.literal('constantPower'),
+    power: quantity(bounds.loadPower, { about: 'Power above baseSpeed', example: '5 kW' }),
+    baseSpeed: quantity(bounds.baseSpeed, {
+      about: 'Speed below which the torque stays as it is there',
+      example: '600 rpm',
+    }),
+  },
+);
+
+const point = group('One point of the table', {
+  speed: quantity(bounds.tableSpeed, { about: 'Speed', example: '1500 rpm' }),
+  torque: quantity(bounds.gravityTorque, { about: 'Torque at that speed', example: '42 N m' }),
+});
+
+const table = group('A measured torque: straight lines through points of ascending speed', {
+  kind: z.literal('table'),
+  points: z
+    .array(point, { error: ({ input }) => packTypeFault(input, 'a list of points, each speed and torque') })
+    .min(2, {
+      error: () => packFault('outOfRange', 'has fewer than two points', 'two points or more'),
+    })
+    .max(1000, { error: () => packFault('outOfRange', 'the list is too long', 'at most 1000 points') })
+    .meta({
+      description:
+        'Points in ascending order of speed, up to 1.2 times synchronous speed (behind a gear, over its ratio).',
+      examples: [
+        [
+          { speed: '0 rpm', torque: '8 N m' },
+          { speed: '1800 rpm', torque: '42 N m' },
+        ],
+      ],
+    }),
+  direction: word(['opposes motion', 'as given'], {
+    about:
+      'opposes motion: the points are for speeds from 0 up and hold in both directions against the motion; as given: from reverse to forward speeds, positive pulls against forward rotation',
+    default: 'opposes motion',
+  }).optional(),
+});
+
+const torqueKinds = [friction, viscous, fan, gravity, constantPower, table] as const;
+
+const loadTorque = z.discriminatedUnion('kind', torqueKinds, {
   error: ({ input }) => {
     const expected = `one of ${kinds.map((kind) => `\`${kind}\``).join(', ')}`;
     if (typeof input !== 'object' || input === null || Array.isArray(input)) {
@@ -76,10 +121,16 @@ const noTorque = z.literal('none', {
 });
 
 /** The load as a person writes it. */
-export const loadInput = group('What the motor drives, referred to the motor shaft', {
-  inertia: quantity(bounds.inertia, { about: 'Load inertia at the motor shaft', example: '3.3 kg m^2' }),
+export const loadInput = group('What the motor drives', {
+  gear: gearInput.optional(),
+  coupling: couplingInput.optional(),
+  inertia: quantity(bounds.inertia, {
+    about: "Load inertia at the load's shaft, which without a gear is the motor's",
+    example: '3.3 kg m^2',
+  }),
   torque: z.union([noTorque, loadTorque, listOfTorques]).meta({
-    description: 'Load torque at the motor shaft: `none`, one load, or a list of loads that are added up.',
+    description:
+      "Load torque at the load's shaft (without a gear the motor's): `none`, one load, or a list of loads that are added up.",
     examples: ['none', { kind: 'friction', torque: '20 N m' }],
   }),
 });

@@ -1,10 +1,12 @@
-import { minTotalInertia, ratedPowerMismatch } from './bounds.ts';
+import { ratedPowerMismatch } from './bounds.ts';
+import { knownPoles, ratedFrequency, ratedVoltage } from './ratedBase.ts';
 import type { RuleContext } from './rule.ts';
 import { inRpm, synchronousSpeed } from './synchronousSpeed.ts';
 
-/** Nameplate against circuit, and the inertia that turns. */
-export function machineRules({ input, isStated, report }: RuleContext): void {
-  const { machine, supply, load } = input;
+/** Rated output against poles, frequency and voltage. */
+export function machineRules(context: RuleContext): void {
+  const { input, isStated, report } = context;
+  const { machine } = input;
   const rated = machine?.rated;
   const here = (key: string) => isStated('machine', 'rated', key);
 
@@ -17,9 +19,10 @@ export function machineRules({ input, isStated, report }: RuleContext): void {
     const message = 'does not fix a current and a torque at rated output';
     report(['machine', 'rated'], 'conflict', message, 'power, or speed, or both current and torque');
   }
-  const frequency = isStated('machine', 'ratedFrequency') ? machine?.ratedFrequency : supply?.frequency;
-  if (rated?.speed !== undefined && frequency !== undefined && machine?.poles !== undefined) {
-    const synchronous = synchronousSpeed(frequency, machine.poles);
+  const frequency = ratedFrequency(context);
+  const poles = knownPoles(context);
+  if (rated?.speed !== undefined && frequency !== undefined && poles !== undefined) {
+    const synchronous = synchronousSpeed(frequency, poles);
     if (rated.speed >= synchronous) {
       const message = `is not below the synchronous speed of ${inRpm(synchronous)}`;
       report(
@@ -38,8 +41,9 @@ export function machineRules({ input, isStated, report }: RuleContext): void {
       report(['machine', 'rated', 'power'], 'conflict', message, 'power, torque and speed of one rating');
     }
   }
-  if (rated?.power !== undefined && rated.current !== undefined && supply?.lineVoltage !== undefined) {
-    const apparent = Math.sqrt(3) * supply.lineVoltage * rated.current;
+  const voltage = ratedVoltage(context);
+  if (rated?.power !== undefined && rated.current !== undefined && voltage !== undefined) {
+    const apparent = Math.sqrt(3) * voltage * rated.current;
     if (rated.power > apparent) {
       const kilo = (value: number) => Number((value / 1000).toPrecision(3));
       const message = `of ${kilo(rated.power)} kW is more than √3 × voltage × current, ${kilo(apparent)} kVA`;
@@ -50,13 +54,5 @@ export function machineRules({ input, isStated, report }: RuleContext): void {
         'power, voltage and current of one rating (kW or hp?)',
       );
     }
-  }
-  if (
-    machine?.inertia !== undefined &&
-    load?.inertia !== undefined &&
-    machine.inertia + load.inertia < minTotalInertia
-  ) {
-    const message = 'leaves rotor and load together without inertia';
-    report(['machine', 'inertia'], 'conflict', message, 'an inertia above 0 here or under load');
   }
 }

@@ -5,8 +5,10 @@
  * - default: not stated; the documented default holds.
  * - assumed: not stated; a typical value stands in for something about the plant that nobody wrote down.
  * - derived: computed from given values.
+ * - standard: not stated; taken from a table of a standard, named in `source`.
+ * - estimated: found by fitting a circuit to a nameplate or to test readings.
  */
-export type OriginKind = 'given' | 'default' | 'assumed' | 'derived';
+export type OriginKind = 'given' | 'default' | 'assumed' | 'derived' | 'standard' | 'estimated';
 
 /** One input: its value as written, and whether it was given or assumed. */
 export interface Origin {
@@ -15,10 +17,17 @@ export interface Origin {
   /** With its unit, as written where it was given. */
   readonly value: string;
   readonly origin: OriginKind;
+  /** The table, clause or reason, where there is one. */
+  readonly source?: string;
 }
 
 /** Takes down a value that does not stand in the scenario, by its path within the section. */
-export type Note = (path: string, value: string, origin: Exclude<OriginKind, 'given'>) => void;
+export type Note = (
+  path: string,
+  value: string,
+  origin: Exclude<OriginKind, 'given'>,
+  source?: string,
+) => void;
 
 /**
  * Lists every single value that stands in a scenario, in its order there.
@@ -37,4 +46,9 @@ export function givenOrigins(data: unknown, path = ''): Origin[] {
 /** Writes a computed value for an inputs table: four significant digits and the unit. */
 export function derivedValue(value: number, unit: string): string {
   return `${Number(value.toPrecision(4))} ${unit}`;
+}
+
+/** Takes notes for a group of keys inside a section. */
+export function within(group: string, note: Note): Note {
+  return (path, value, origin, source) => note(`${group}.${path}`, value, origin, source);
 }

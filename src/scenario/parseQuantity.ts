@@ -28,6 +28,40 @@ const parts = /^\s*([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*?)\s*$/su;
 export function readQuantity(text: string, dimension: Dimension): number | Fault {
   const entry = dimensions[dimension];
   const example = `${entry.words} with its unit, such as \`20 ${entry.usual}\``;
+  const split = splitQuantity(text, example, entry.usual);
+  if ('code' in split) return split;
+  const { digits, number, unitText } = split;
+  if (unitText === '') {
+    return {
+      code: 'missingUnit',
+      message: `${quoted(text)} has no unit`,
+      expected: `${entry.words}: write \`${digits} ${entry.usual}\``,
+    };
+  }
+  const unit = normaliseUnit(unitText);
+  if (dimension === 'temperature')
+    return celsius(number, unit) ?? wrongUnit(digits, unitText, whyNoTemperature(unit), dimension);
+  const factor = unitFactor(unit, entry.si);
+  if (typeof factor === 'string') return wrongUnit(digits, unitText, factor, dimension);
+  return scale(number, factor);
+}
+
+/** A number and what follows it. */
+export interface SplitQuantity {
+  readonly digits: string;
+  readonly number: number;
+  /** Empty where the number stands alone. */
+  readonly unitText: string;
+}
+
+/**
+ * Parts a number from its unit.
+ *
+ * @param text as written
+ * @param example what belongs there, for the message
+ * @param usual the unit to name in the message
+ */
+export function splitQuantity(text: string, example: string, usual: string): SplitQuantity | Fault {
   const found = parts.exec(text.slice(0, LONGEST_QUANTITY).replace(/\u2212/g, '-'));
   if (found === null) {
     return { code: 'notANumber', message: `${quoted(text)} does not begin with a number`, expected: example };
@@ -37,7 +71,7 @@ export function readQuantity(text: string, dimension: Dimension): number | Fault
     return {
       code: 'notANumber',
       message: `${quoted(text)} is not one number`,
-      expected: `a decimal point and no separators between thousands, then the unit, such as \`1750.5 ${entry.usual}\``,
+      expected: `a decimal point and no separators between thousands, then the unit, such as \`1750.5 ${usual}\``,
     };
   }
   const number = Number(digits);
@@ -51,16 +85,18 @@ export function readQuantity(text: string, dimension: Dimension): number | Fault
       expected: example,
     };
   }
-  if (unitText === '') {
-    return {
-      code: 'missingUnit',
-      message: `${quoted(text)} has no unit`,
-      expected: `${entry.words}: write \`${digits} ${entry.usual}\``,
-    };
-  }
-  const factor = unitFactor(normaliseUnit(unitText), entry.si);
-  if (typeof factor === 'string') return wrongUnit(digits, unitText, factor, dimension);
-  return scale(number, factor);
+  return { digits, number, unitText };
+}
+
+/** The one kind of quantity whose units differ in their zero; undefined where the unit is none of temperature. */
+function celsius(number: number, unit: string): number | undefined {
+  if (unit === 'degC') return number + 0;
+  if (unit === 'K') return number - 273.15;
+  return unit === 'degF' ? (number - 32) / 1.8 : undefined;
+}
+
+function whyNoTemperature(unit: string): 'unknown' | 'otherDimension' {
+  return unitFactor(unit, 'ohm') === 'unknown' ? 'unknown' : 'otherDimension';
 }
 
 /**
@@ -113,6 +149,7 @@ function wrongUnit(
   return { code: 'wrongUnit', message, expected: hint };
 }
 
-function quoted(text: string): string {
+/** The text in quotes, cut to one line's length. */
+export function quoted(text: string): string {
   return JSON.stringify(text.length > 60 ? `${text.slice(0, 57)}…` : text);
 }

@@ -1,6 +1,7 @@
 import { derivedValue, type Note } from './origin.ts';
-import type { LoadData, LoadTorque } from './scenario.ts';
+import type { CouplingData, GearData, LoadData, LoadTorque } from './scenario.ts';
 import type { ScenarioInput } from './scenarioInput.ts';
+import { stated } from './stated.ts';
 
 type TorqueInput = Exclude<ScenarioInput['load']['torque'], 'none' | readonly unknown[]>;
 
@@ -11,10 +12,32 @@ type TorqueInput = Exclude<ScenarioInput['load']['torque'], 'none' | readonly un
  * @param note takes down what was not given
  */
 export function resolveLoad(input: ScenarioInput['load'], note: Note): LoadData {
-  const { inertia, torque } = input;
-  if (torque === 'none') return { inertia, torques: [] };
-  if (!Array.isArray(torque)) return { inertia, torques: [resolveTorque(torque, 'torque', note)] };
-  return { inertia, torques: torque.map((one, index) => resolveTorque(one, `torque.${index}`, note)) };
+  const { inertia, gear, coupling } = input;
+  return {
+    inertia,
+    ...(gear === undefined ? {} : { gear: resolveGear(gear, note) }),
+    ...(coupling === undefined ? {} : { coupling: resolveCoupling(coupling, note) }),
+    torques: resolveTorques(input.torque, note),
+  };
+}
+
+function resolveGear(gear: NonNullable<ScenarioInput['load']['gear']>, note: Note): GearData {
+  const { ratio, efficiency } = gear;
+  if (gear.backwardEfficiency === undefined)
+    note('gear.backwardEfficiency', String(efficiency), 'assumed', 'as efficiency');
+  return { ratio, efficiency, backwardEfficiency: gear.backwardEfficiency ?? efficiency };
+}
+
+function resolveCoupling(coupling: NonNullable<ScenarioInput['load']['coupling']>, note: Note): CouplingData {
+  const { stiffness, damping } = coupling;
+  if (coupling.backlash === undefined) note('coupling.backlash', '0 deg', 'default');
+  return { stiffness, damping, backlash: coupling.backlash ?? 0 };
+}
+
+function resolveTorques(torque: ScenarioInput['load']['torque'], note: Note): LoadTorque[] {
+  if (torque === 'none') return [];
+  if (!Array.isArray(torque)) return [resolveTorque(torque, 'torque', note)];
+  return torque.map((one, index) => resolveTorque(one, `torque.${index}`, note));
 }
 
 function resolveTorque(input: TorqueInput, path: string, note: Note): LoadTorque {
@@ -28,23 +51,23 @@ function resolveTorque(input: TorqueInput, path: string, note: Note): LoadTorque
       return { kind: input.kind, torque: input.torque };
     case 'viscous': {
       if (input.coefficient !== undefined) return { kind: input.kind, coefficient: input.coefficient };
-      const coefficient = stated(input.torque) / stated(input.atSpeed);
+      const coefficient = stated(input.torque, 'torque') / stated(input.atSpeed, 'atSpeed');
       note(`${path}.coefficient`, derivedValue(coefficient, 'N m s/rad'), 'derived');
       return { kind: input.kind, coefficient };
     }
     case 'fan': {
       if (input.coefficient !== undefined) return { kind: input.kind, coefficient: input.coefficient };
-      const coefficient = stated(input.torque) / stated(input.atSpeed) ** 2;
+      const coefficient = stated(input.torque, 'torque') / stated(input.atSpeed, 'atSpeed') ** 2;
       note(`${path}.coefficient`, derivedValue(coefficient, 'N m s^2/rad^2'), 'derived');
       return { kind: input.kind, coefficient };
+    }
+    case 'constantPower':
+      return { kind: input.kind, power: input.power, baseSpeed: input.baseSpeed };
+    case 'table': {
+      if (input.direction === undefined) note(`${path}.direction`, 'opposes motion', 'default');
+      return { kind: input.kind, points: input.points, mirrored: input.direction !== 'as given' };
     }
     default:
       return input satisfies never;
   }
-}
-
-/** Holds by the definition of the load: without a coefficient both torque and speed are stated. */
-function stated(value: number | undefined): number {
-  if (value === undefined) throw new Error('a load without a complete torque law passed validation');
-  return value;
 }

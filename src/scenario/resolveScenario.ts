@@ -1,4 +1,5 @@
 import { defaultMaxSteps, defaultRelativeTolerance } from './defaults.ts';
+import type { CircuitEstimator, Estimation, Nameplate } from './nameplate.ts';
 import { givenOrigins, type Note, type Origin } from './origin.ts';
 import { resolveLoad } from './resolveLoad.ts';
 import { resolveMachine } from './resolveMachine.ts';
@@ -21,24 +22,44 @@ const initialStates: Readonly<Record<NonNullable<ScenarioInput['initial']>, Init
   'running reverse': 'runningReverse',
 };
 
+/** A scenario, and where each of its inputs comes from. */
+export interface ScenarioWithOrigins {
+  readonly scenario: Scenario;
+  /** Every input with its value as text and where it comes from, for the inputs table of a report. */
+  readonly origins: readonly Origin[];
+  /** How the circuit was found; null where it was given. */
+  readonly estimation: Estimation | null;
+  /** The nameplate as stated, in SI; null where there is none. */
+  readonly nameplate: Nameplate | null;
+}
+
 /**
  * Turns valid input into a scenario: defaults filled in once, everything SI.
  *
  * @param input valid by definition and rules
  * @param raw the same as it was written, for the wording of given values
+ * @param estimator finds a circuit where a nameplate or tests stand in place of one
+ * @throws ScenarioError where the values contradict each other once the circuit is known
  */
 export function resolveScenario(
   input: ScenarioInput,
   raw: unknown,
-): { readonly scenario: Scenario; readonly origins: readonly Origin[] } {
+  estimator: CircuitEstimator,
+): ScenarioWithOrigins {
   const notes: Origin[] = [];
   const noteIn =
     (section: string): Note =>
-    (path, value, origin) => {
-      notes.push({ path: section === '' ? path : `${section}.${path}`, value, origin });
+    (path, value, origin, source) => {
+      const own = { path: section === '' ? path : `${section}.${path}`, value, origin };
+      notes.push(source === undefined ? own : { ...own, source });
     };
   const supply = resolveSupply(input.supply, noteIn('supply'));
-  const machine = resolveMachine(input.machine, input.supply.frequency, noteIn('machine'));
+  const { machine, estimation, nameplate, found } = resolveMachine(
+    input.machine,
+    input.supply,
+    noteIn('machine'),
+    estimator,
+  );
   const load = resolveLoad(input.load, noteIn('load'));
   const starter = resolveStarter(input.starter ?? {}, noteIn('starter'));
   if (input.initial === undefined) noteIn('')('initial', 'rest', 'default');
@@ -54,7 +75,14 @@ export function resolveScenario(
     actions: input.actions.map((action) => ({ at: action.at, do: actionKinds[action.do] })),
     solver: resolveSolver(input.solver ?? {}, noteIn('solver')),
   };
-  return { scenario, origins: bySection([...givenOrigins(raw), ...notes], Object.keys(scenario)) };
+  const own = [...givenOrigins(raw), ...notes];
+  const listed = new Set(own.map(({ path }) => path));
+  // What the estimator says of values that were given is known already, in the words of the file.
+  const estimated = found
+    .map((origin) => ({ ...origin, path: `machine.${origin.path}` }))
+    .filter(({ path }) => !listed.has(path));
+  const origins = bySection([...own, ...estimated], Object.keys(scenario));
+  return { scenario, origins, estimation, nameplate };
 }
 
 function resolveSolver(input: NonNullable<ScenarioInput['solver']>, note: Note): SolverData {

@@ -1,6 +1,6 @@
-import { contactorTimes } from './contactorTimes.ts';
-import { derivedValue, type Note } from './origin.ts';
-import type { StarterData } from './scenario.ts';
+import { type ContactorTimes, contactorTimes } from './contactorTimes.ts';
+import { derivedValue, type Note, within } from './origin.ts';
+import type { LineResistorData, StarterData, StarterFault } from './scenario.ts';
 import type { ScenarioInput } from './scenarioInput.ts';
 
 /**
@@ -30,6 +30,8 @@ export function resolveStarter(input: NonNullable<ScenarioInput['starter']>, not
   if (zeroSpeedSwitch !== 'off' && zeroSpeedSwitch.delay === undefined) {
     note('zeroSpeedSwitch.delay', '0 ms', 'default');
   }
+  const { lineResistors, plugConnection, windingOrder, faults } = input;
+  if (plugConnection !== undefined) noteDefault('windingOrder', 'AB');
   return {
     ...times,
     closingScatter: input.closingScatter ?? [0, 0, 0],
@@ -45,5 +47,43 @@ export function resolveStarter(input: NonNullable<ScenarioInput['starter']>, not
             pickUpSpeed: zeroSpeedSwitch.pickUpSpeed,
             delay: zeroSpeedSwitch.delay ?? 0,
           },
+    ...(lineResistors === undefined
+      ? {}
+      : { lineResistors: resolveLineResistors(lineResistors, times, within('lineResistors', note)) }),
+    ...(plugConnection === undefined ? {} : { plugConnection }),
+    ...(windingOrder === undefined ? {} : { windingOrder }),
+    ...(faults === undefined ? {} : { faults: faults.map(resolveFault) }),
   };
+}
+
+function resolveLineResistors(
+  input: NonNullable<NonNullable<ScenarioInput['starter']>['lineResistors']>,
+  times: ContactorTimes,
+  note: Note,
+): LineResistorData {
+  for (const key of ['closingTime', 'openingTime'] as const)
+    if (input[key] === undefined) note(key, derivedValue(times[key] * 1e3, 'ms'), 'default');
+  if (input.bypassAfter === undefined) note('bypassAfter', 'never', 'default');
+  const bypassAfter = input.bypassAfter ?? 'never';
+  return {
+    resistance: input.resistance,
+    closingTime: input.closingTime ?? times.closingTime,
+    openingTime: input.openingTime ?? times.openingTime,
+    bypassAfter: bypassAfter === 'never' ? null : bypassAfter,
+  };
+}
+
+type FaultInput = NonNullable<NonNullable<ScenarioInput['starter']>['faults']>[number];
+
+function resolveFault(fault: FaultInput): StarterFault {
+  switch (fault.kind) {
+    case 'lost phase':
+      return { kind: 'lostPhase', phase: fault.phase, from: fault.at };
+    case 'welded pole':
+      return { kind: 'weldedPole', contactor: fault.contactor, pole: fault.pole };
+    case 'dead pole':
+      return { kind: 'deadPole', contactor: fault.contactor, pole: fault.pole };
+    default:
+      return fault satisfies never;
+  }
 }

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { bounds } from './bounds.ts';
 import { packFault, packTypeFault } from './fault.ts';
 import { group, onlyCovered, quantity, word } from './field.ts';
+import { faultsInput, lineResistorsInput } from './installationInput.ts';
 
 const zeroSpeedSwitch = group('The zero-speed switch on the shaft; works alike in both directions', {
   dropOutSpeed: quantity(bounds.speed, {
@@ -104,4 +105,14 @@ export const starterInput = group('The two contactors and the zero-speed switch'
         'The switch that ends plugging near standstill, or `off`. Must be stated where there is a plug action.',
       examples: ['off', { dropOutSpeed: '50 rpm', pickUpSpeed: '100 rpm', delay: '5 ms' }],
     }),
+  lineResistors: lineResistorsInput.optional(),
+  plugConnection: word(['star'], {
+    about:
+      'star: a delta machine is connected in star while it plugs, which divides its currents and torques by about three; as built if left out',
+  }).optional(),
+  windingOrder: word(['AB', 'AC'], {
+    about: 'Delta machines only: whether winding A lies between terminals A and B or A and C',
+    default: 'AB',
+  }).optional(),
+  faults: faultsInput.optional(),
 });

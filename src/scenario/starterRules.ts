@@ -1,4 +1,5 @@
 import { contactorTimes } from './contactorTimes.ts';
+import { knownPoles } from './ratedBase.ts';
 import type { RuleContext } from './rule.ts';
 import { inRpm, synchronousSpeed } from './synchronousSpeed.ts';
 
@@ -23,11 +24,12 @@ export function starterRules(context: RuleContext): void {
     const message = 'has no meaning with ideal poles, which do not arc';
     report(['starter', 'minimumArcingTime'], 'conflict', message, '`poles: arcing`, or this key left out');
   }
-  const { supply, machine } = input;
+  const { supply } = input;
+  const poles = knownPoles(context);
   const zeroSpeedSwitch = starter?.zeroSpeedSwitch;
   if (typeof zeroSpeedSwitch !== 'object' || zeroSpeedSwitch.pickUpSpeed === undefined) return;
-  if (supply?.frequency === undefined || machine?.poles === undefined) return;
-  const synchronous = synchronousSpeed(supply.frequency, machine.poles);
+  if (supply?.frequency === undefined || poles === undefined) return;
+  const synchronous = synchronousSpeed(supply.frequency, poles);
   if (zeroSpeedSwitch.pickUpSpeed >= synchronous) {
     const message = `is not below the synchronous speed of ${inRpm(synchronous)}: the contact would never close`;
     report(['starter', 'zeroSpeedSwitch', 'pickUpSpeed'], 'conflict', message, 'a lower pick-up speed');

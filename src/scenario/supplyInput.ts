@@ -1,5 +1,6 @@
 import { bounds } from './bounds.ts';
 import { assumedXOverR } from './defaults.ts';
+import { cableInput, transformerInput } from './feederInput.ts';
 import { group, onlyCovered, pureNumber, quantity } from './field.ts';
 
 /** The supply as a person writes it. */
@@ -41,4 +42,6 @@ export const supplyInput = group('The three-phase supply', {
     example: '0.1 mH',
     default: '0 H',
   }).optional(),
+  transformer: transformerInput.optional(),
+  cable: cableInput.optional(),
 });

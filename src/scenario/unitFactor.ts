@@ -6,6 +6,9 @@ const electricalHorsepower = 746;
 /** W; 75 kgf·m/s with g = 9.80665 m/s². Source: NIST SP 811 (2008), appendix B.8. */
 const metricHorsepower = 735.49875;
 
+/** mm; a thousandth of an inch of 25.4 mm. Source: international yard and pound agreement (1959). */
+const milInMillimetres = 0.0254;
+
 /**
  * The library's own `lb`, `ft`, `lbf` and `hp` are the legal ones (pound and yard agreement of 1959, standard gravity
  * of the CGPM 1901); a test holds it to that. Here only what it lacks is added.
@@ -15,6 +18,9 @@ const unit: UnitFactory = unitmath.config({
     baseQuantities: ['APPARENT_POWER'],
     units: {
       rpm: { value: `${Math.PI / 30} rad/s` },
+      // Thousand feet and thousand circular mils (a circle of one mil diameter), the cable maker's units.
+      kft: { value: '1000 ft' },
+      kcmil: { value: `${(1000 * Math.PI * milInMillimetres ** 2) / 4} mm^2` },
       kgf: { value: '9.80665 N' },
       hpElectric: { value: `${electricalHorsepower} W` },
       hpMetric: { value: `${metricHorsepower} W` },

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { parseScenario } from '../../../src/scenario/parseScenario.ts';
+import { parseScenario } from '../../../src/estimate/parseScenario.ts';
 
 const names = readdirSync('examples').filter((name) => name.endsWith('.yaml'));
 

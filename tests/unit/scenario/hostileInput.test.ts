@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { maxCharacters, maxProblems, maxTokens } from '../../../src/scenario/limits.ts';
 import { formatProblem } from '../../../src/scenario/problem.ts';
+import { nameplateScenario, PLATE } from './everyKey.ts';
 import { codesOf, minimalScenario, problemsOf } from './minimalScenario.ts';
 
 it('fifty megabytes are refused by their length, before anything is parsed', () => {
@@ -128,4 +129,66 @@ it('a file with thousands of problems lists the first hundred and the number of 
   expect(problems).toHaveLength(maxProblems + 1);
   // Five missing sections or keys (title, supply, machine, load, actions) and the 2000 unknown ones.
   expect(problems.at(-1)?.message).toBe(`${2005 - maxProblems} further problems are not listed`);
+});
+
+it.each<[string, string, unknown, string]>([
+  ['supply', 'cable', [], 'wrongType supply.cable'],
+  ['supply', 'transformer', null, 'missingKey supply.transformer'],
+  ['machine', 'saturation', 'typical', 'wrongType machine.saturation'],
+  ['machine', 'ironLoss', {}, 'missingKey machine.ironLoss.resistance'],
+  ['machine', 'ironLoss', [], 'wrongType machine.ironLoss'],
+  ['machine', 'temperature', true, 'wrongType machine.temperature'],
+  ['machine', 'rotorResistors', 5, 'wrongType machine.rotorResistors'],
+  ['load', 'gear', 'worm', 'wrongType load.gear'],
+  ['load', 'coupling', Number.NaN, 'wrongType load.coupling'],
+  ['starter', 'faults', {}, 'wrongType starter.faults'],
+  ['starter', 'lineResistors', '1 ohm', 'wrongType starter.lineResistors'],
+])('%s.%s as something else entirely is refused by its type', (section, key, value, expected) => {
+  expect(codesOf(minimalScenario({ [section]: { [key]: value } }))).toContain(expected);
+});
+
+it('a nameplate or tests of another type are refused without a word about the circuit they stand for', () => {
+  for (const key of ['nameplate', 'tests'] as const)
+    expect(
+      codesOf(
+        nameplateScenario({}, { nameplate: undefined, [key]: 'unknown', poles: 4, rated: { power: '1 kW' } }),
+      ),
+    ).toContain(`wrongType machine.${key}`);
+  expect(codesOf(nameplateScenario({}, { nameplate: 'unknown', poles: 4 }))).toEqual([
+    'wrongType machine.nameplate',
+  ]);
+});
+
+it('keys that name parts of every object are unknown inside elements too', () => {
+  const json = JSON.stringify(nameplateScenario(PLATE)).replace(
+    '"power":',
+    '"__proto__": {"power": 1}, "power":',
+  );
+  expect(codesOf(json)).toEqual(['unknownKey machine.nameplate.__proto__']);
+  const cable = JSON.parse(
+    '{"__proto__": {"resistance": "1 ohm"}, "length": "80 m", "resistance": "1 ohm/km"}',
+  );
+  expect(codesOf(minimalScenario({ supply: { cable } }))).toEqual(['unknownKey supply.cable.__proto__']);
+});
+
+it('long lists of points, steps and faults are refused by their length', () => {
+  const points = Array.from({ length: 1001 }, (_, i) => ({ speed: `${i * 10} rpm`, torque: '1 N m' }));
+  expect(codesOf(minimalScenario({ load: { torque: { kind: 'table', points } } }))).toEqual([
+    'outOfRange load.torque.points',
+  ]);
+  const main = Array.from({ length: 101 }, (_, i) => ({ voltage: `${i + 1} V`, current: `${i + 1} A` }));
+  expect(codesOf(minimalScenario({ machine: { saturation: { main } } }))).toEqual([
+    'outOfRange machine.saturation.main',
+  ]);
+  const starting = Array(51).fill({ resistance: '1 ohm', duration: '1 s' });
+  expect(codesOf(minimalScenario({ machine: { rotorResistors: { starting } } }))).toEqual([
+    'outOfRange machine.rotorResistors.starting',
+  ]);
+  const faults = Array.from({ length: 21 }, () => ({ kind: 'lost phase', phase: 'A', at: '1 s' }));
+  expect(codesOf(minimalScenario({ starter: { faults } }))).toContain('outOfRange starter.faults');
+});
+
+it.each(['.nan', '.inf', '1e999', '"1e999 %"', '"NaN %"'])('%s as a ratio is no number', (value) => {
+  const yaml = JSON.stringify(nameplateScenario({ ...PLATE, efficiency: 'HERE' })).replace('"HERE"', value);
+  expect(codesOf(yaml)).toEqual(['notANumber machine.nameplate.efficiency']);
 });

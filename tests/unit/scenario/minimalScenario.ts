@@ -1,5 +1,7 @@
-import { parseScenario } from '../../../src/scenario/parseScenario.ts';
+import { readScenario } from '../../../src/scenario/readScenario.ts';
+import type { Scenario } from '../../../src/scenario/scenario.ts';
 import { ScenarioError } from '../../../src/scenario/scenarioError.ts';
+import { stubEstimator } from './stubEstimator.ts';
 
 export interface Group {
   [key: string]: unknown;
@@ -45,10 +47,15 @@ function merge(base: unknown, changes: unknown): unknown {
   return merged;
 }
 
+/** Reads a scenario whose circuit, if it has none, is that of the stub. */
+export function parseScenario(source: unknown): Scenario {
+  return readScenario(source, {}, stubEstimator()).scenario;
+}
+
 /** The problems of a scenario that must be refused. */
 export function problemsOf(source: unknown, fileName = 'test.yaml'): ScenarioError['problems'] {
   try {
-    parseScenario(source, { fileName });
+    readScenario(source, { fileName }, stubEstimator());
   } catch (error) {
     if (error instanceof ScenarioError) return error.problems;
     throw error;

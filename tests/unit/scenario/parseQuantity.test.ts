@@ -38,6 +38,16 @@ const legal: readonly (readonly [string, Dimension, number])[] = [
   ['1 N m/rpm', 'viscousCoefficient', 60 / (2 * Math.PI)],
   ['0.1 N·m·s/rad', 'viscousCoefficient', 0.1],
   ['0.1 N m/(rad/s)', 'viscousCoefficient', 0.1],
+  ['2 lbf ft s/rad', 'viscousCoefficient', 2 * poundForce * foot],
+  ['1 lbf ft/rad', 'stiffness', poundForce * foot],
+  ['1 lbf-in/rad', 'stiffness', (poundForce * foot) / 12],
+  ['1 N·m/deg', 'stiffness', 180 / Math.PI],
+  ['1 kft', 'length', 1000 * foot],
+  ['0.05 ohm/kft', 'impedancePerLength', 0.05 / (1000 * foot)],
+  // A circle of one thousandth of an inch has one circular mil.
+  ['4 kcmil', 'area', 1000 * Math.PI * 0.0254e-3 ** 2],
+  ['212 degF', 'temperature', 100],
+  ['373.15 K', 'temperature', 100],
 ];
 
 it.each(legal)('%s has the value its legal definition gives', (text, dimension, expected) => {
@@ -72,6 +82,16 @@ const decimal: readonly (readonly [string, Dimension, number])[] = [
   ['3 ms', 'time', 0.003],
   ['1.5s', 'time', 1.5],
   ['2 min', 'time', 120],
+  ['0.95 Wb', 'flux', 0.95],
+  ['950 mWb', 'flux', 0.95],
+  ['80 m', 'length', 80],
+  ['1.2 km', 'length', 1200],
+  ['0.524 ohm/km', 'impedancePerLength', 0.000524],
+  ['0.524 Ω/km', 'impedancePerLength', 0.000524],
+  ['20 kN m/rad', 'stiffness', 20_000],
+  ['25 degC', 'temperature', 25],
+  ['25 °C', 'temperature', 25],
+  ['-20 °C', 'temperature', -20],
 ];
 
 it.each(decimal)('%s is read to the last bit', (text, dimension, expected) => {
@@ -132,6 +152,13 @@ describe('what is refused', () => {
     ['60 Hz', 'speed', 'wrongUnit'],
     ['60 rpm', 'frequency', 'wrongUnit'],
     ['20 degC', 'angle', 'wrongUnit'],
+    ['20 deg', 'temperature', 'wrongUnit'],
+    ['20 V', 'temperature', 'wrongUnit'],
+    ['20 degX', 'temperature', 'wrongUnit'],
+    ['20', 'temperature', 'missingUnit'],
+    ['0.5 ohm', 'impedancePerLength', 'wrongUnit'],
+    ['35 mm', 'area', 'wrongUnit'],
+    ['6 %', 'resistance', 'wrongUnit'],
     ['5 constructor', 'voltage', 'wrongUnit'],
     ['5 __proto__', 'voltage', 'wrongUnit'],
     ['5 V/', 'voltage', 'wrongUnit'],

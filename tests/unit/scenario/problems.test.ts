@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { parseScenario } from '../../../src/scenario/parseScenario.ts';
 import { formatProblem } from '../../../src/scenario/problem.ts';
-import { codesOf, type Group, minimalScenario, problemsOf } from './minimalScenario.ts';
+import { codesOf, type Group, minimalScenario, parseScenario, problemsOf } from './minimalScenario.ts';
 
 /** What is wrong, the change that makes it wrong, and the only problem that must come of it. */
 type Case = readonly [string, Group, string];

@@ -2,12 +2,12 @@ import { checkObject } from './checkObject.ts';
 import { describeValue } from './fault.ts';
 import { findProblems } from './findProblems.ts';
 import { maxProblems } from './limits.ts';
-import type { Origin } from './origin.ts';
+import type { CircuitEstimator } from './nameplate.ts';
 import { type Locate, type Path, valueAt } from './place.ts';
+import { placedBy } from './placeProblems.ts';
 import type { Fault, Problem } from './problem.ts';
 import { readYaml } from './readYaml.ts';
-import { resolveScenario } from './resolveScenario.ts';
-import type { Scenario } from './scenario.ts';
+import { resolveScenario, type ScenarioWithOrigins } from './resolveScenario.ts';
 import { ScenarioError } from './scenarioError.ts';
 
 /** What the parser cannot see in the text. */
@@ -16,22 +16,20 @@ export interface ParseOptions {
   readonly fileName?: string;
 }
 
-/** A scenario, and where each of its inputs comes from. */
-export interface ScenarioWithOrigins {
-  readonly scenario: Scenario;
-  /** Every input with its value as text and where it comes from, for the inputs table of a report. */
-  readonly origins: readonly Origin[];
-}
-
 /**
  * Reads a scenario and says of every value whether it was given, a default, an assumption or computed from others.
  *
  * @param source YAML or JSON text, or the same as a plain object (problems then have no line numbers)
  * @param options name of the file for the messages
+ * @param estimator finds a circuit where a nameplate or tests stand in place of one
  * @returns the scenario in SI with everything filled in, and the origins
  * @throws ScenarioError with every problem found
  */
-export function parseScenarioWithOrigins(source: unknown, options: ParseOptions = {}): ScenarioWithOrigins {
+export function readScenario(
+  source: unknown,
+  options: ParseOptions,
+  estimator: CircuitEstimator,
+): ScenarioWithOrigins {
   const file = options.fileName ?? 'scenario';
   const { data, faults } = typeof source === 'string' ? readYaml(source) : readObject(source);
   const problems: Problem[] = faults.map(({ place, ...fault }) => ({
@@ -44,7 +42,14 @@ export function parseScenarioWithOrigins(source: unknown, options: ParseOptions 
   if (data !== null) {
     const { value, locate } = data;
     const result = findProblems(value);
-    if ('input' in result && problems.length === 0) return resolveScenario(result.input, value);
+    if ('input' in result && problems.length === 0) {
+      try {
+        return resolveScenario(result.input, value, estimator);
+      } catch (error) {
+        if (!(error instanceof ScenarioError)) throw error;
+        throw placedBy(error, locate, file);
+      }
+    }
     for (const { path, ...fault } of 'faults' in result ? result.faults : []) {
       const found = valueAt(value, path);
       problems.push({

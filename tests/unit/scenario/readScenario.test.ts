@@ -1,7 +1,6 @@
 import { expect, it } from 'vitest';
-import { parseScenario } from '../../../src/scenario/parseScenario.ts';
 import type { Scenario } from '../../../src/scenario/scenario.ts';
-import { minimalScenario } from './minimalScenario.ts';
+import { minimalScenario, parseScenario } from './minimalScenario.ts';
 
 const omega = 2 * Math.PI * 60;
 

@@ -1,8 +1,9 @@
-import { type ParseOptions, parseScenarioWithOrigins } from './parseScenarioWithOrigins.ts';
-import type { Scenario } from './scenario.ts';
+import type { ParseOptions } from '../scenario/readScenario.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { parseScenarioWithOrigins } from './parseScenarioWithOrigins.ts';
 
 /**
- * Reads a scenario: everything in SI, every default filled in.
+ * Reads a scenario: everything in SI, every default filled in, a circuit found where a nameplate or tests stand for it.
  *
  * @param source YAML or JSON text, or the same as a plain object (problems then have no line numbers)
  * @param options name of the file for the messages

@@ -1,0 +1,114 @@
+import type { Origin } from './origin.ts';
+import type { MachineData } from './scenario.ts';
+
+/** Design letter of NEMA MG 1 or IEC 60034-12 (Y: meant for star-delta starting). */
+export type DesignLetter = 'A' | 'B' | 'C' | 'D' | 'N' | 'NY' | 'NE' | 'NEY' | 'H' | 'HY' | 'HE' | 'HEY';
+
+/** What a nameplate or catalogue sheet says, SI; null: not known. */
+export interface Nameplate {
+  readonly connection: 'star' | 'delta';
+  /** Rated shaft power, W. */
+  readonly power: number;
+  /** Line-to-line, V r.m.s. */
+  readonly lineVoltage: number;
+  /** Hz */
+  readonly frequency: number;
+  readonly poles: number;
+  /** rad/s */
+  readonly speed: number | null;
+  /** Line current, A r.m.s. */
+  readonly current: number | null;
+  readonly powerFactor: number | null;
+  /** 0 … 1 */
+  readonly efficiency: number | null;
+  /** How the locked-rotor current is stated. */
+  readonly lockedRotorCurrent:
+    | { readonly kind: 'multiple'; readonly ofRated: number }
+    | { readonly kind: 'amperes'; readonly amperes: number }
+    | { readonly kind: 'codeLetter'; readonly letter: string }
+    | null;
+  /** Multiples of rated torque. */
+  readonly lockedRotorTorque: number | null;
+  readonly breakdownTorque: number | null;
+  readonly design: DesignLetter | null;
+  /** Rotor inertia, kg·m². */
+  readonly inertia: number | null;
+}
+
+/** Readings of the three classic tests (IEEE 112, IEC 60034-28), line quantities, SI. */
+export interface TestReadings {
+  readonly connection: 'star' | 'delta';
+  readonly poles: number;
+  /** Rated line-to-line voltage, V r.m.s., and frequency, Hz, that the circuit is for. */
+  readonly lineVoltage: number;
+  readonly frequency: number;
+  /** Direct current between two terminals: resistance between terminals, Ω. */
+  readonly terminalResistance: number;
+  readonly noLoad: TestReading;
+  readonly lockedRotor: TestReading;
+  /** Stator share of the locked-rotor leakage reactance, 0 … 1; null: by design letter. */
+  readonly statorLeakageShare: number | null;
+  readonly design: DesignLetter | null;
+  readonly inertia: number | null;
+}
+
+/** One balanced three-phase reading. */
+export interface TestReading {
+  /** Line-to-line, V r.m.s. */
+  readonly voltage: number;
+  /** Mean line current, A r.m.s. */
+  readonly current: number;
+  /** Three-phase, W. */
+  readonly power: number;
+  /** Hz */
+  readonly frequency: number;
+}
+
+/** One item of a nameplate beside what the circuit gives. */
+export interface NameplateItem {
+  /** Words: "locked-rotor current". */
+  readonly name: string;
+  /** SI unit symbol, '1' for a ratio. */
+  readonly unit: string;
+  /** What the estimation aimed at; null: nothing was stated nor taken from a table. */
+  readonly target: number | null;
+  /** What the circuit gives. */
+  readonly reproduced: number;
+  /** value: to be met; least, most: a limit of a standard, to be kept. */
+  readonly kind: 'value' | 'least' | 'most';
+  /** (reproduced − target)/target; null without a target, and where a limit is kept. */
+  readonly error: number | null;
+  /** Where the target comes from, in words: "given", "IEC 60034-12, design N", "assumed: typical". */
+  readonly source: string;
+}
+
+/** A circuit found from a nameplate or from tests, and how well it does. */
+export interface Estimation {
+  readonly from: 'nameplate' | 'tests';
+  readonly items: readonly NameplateItem[];
+  /** Root mean square of the weighted errors. */
+  readonly misfit: number;
+  /** What a reader must know; empty when nothing. */
+  readonly remarks: readonly string[];
+}
+
+/** The circuit part of a machine. */
+export type CircuitPart = Pick<MachineData, 'Rs' | 'Lls' | 'Lm' | 'cages' | 'inertia' | 'rated'> &
+  Partial<Pick<MachineData, 'core' | 'mechanicalLoss' | 'leakageSaturation' | 'mainSaturation'>>;
+
+/** What an estimator gives back. */
+export interface EstimatedCircuit {
+  readonly circuit: CircuitPart;
+  readonly estimation: Estimation;
+  /** Every quantity that was filled in or found, paths within the machine section. */
+  readonly notes: readonly Origin[];
+}
+
+/**
+ * Finds a circuit from what is known about a machine. The scenario room only knows its shape: the estimation itself
+ * needs the machine's equations, which come after it.
+ */
+export interface CircuitEstimator {
+  fromNameplate(nameplate: Nameplate): EstimatedCircuit;
+  fromTests(readings: TestReadings): EstimatedCircuit;
+}

@@ -1,0 +1,61 @@
+/**
+ * Source: NEMA MG 1, 10.37.2, locked-rotor kVA per horsepower by code letter, as printed on a public knowledge-base page;
+ * agrees with memory. The lower bound belongs to a letter, the upper does not.
+ */
+import { describe, expect, it } from 'vitest';
+import { codeLetterCurrent } from '../../src/estimate/codeLetters.ts';
+import { codeLetterOf, codeLetterRange } from '../../src/scenario/codeLetter.ts';
+import { expectWithin } from '../support/tolerance.ts';
+
+const PRINTED = [
+  ['A', 0, 3.15],
+  ['B', 3.15, 3.55],
+  ['C', 3.55, 4.0],
+  ['D', 4.0, 4.5],
+  ['E', 4.5, 5.0],
+  ['F', 5.0, 5.6],
+  ['G', 5.6, 6.3],
+  ['H', 6.3, 7.1],
+  ['J', 7.1, 8.0],
+  ['K', 8.0, 9.0],
+  ['L', 9.0, 10.0],
+  ['M', 10.0, 11.2],
+  ['N', 11.2, 12.5],
+  ['P', 12.5, 14.0],
+  ['R', 14.0, 16.0],
+  ['S', 16.0, 18.0],
+  ['T', 18.0, 20.0],
+  ['U', 20.0, 22.4],
+  ['V', 22.4, Number.POSITIVE_INFINITY],
+] as const;
+
+describe('code letters', () => {
+  it.each(PRINTED)('%s stands for %f up to %f kVA/hp', (letter, from, below) => {
+    expect(codeLetterRange(letter)).toEqual({ from, below });
+    expect(codeLetterOf(from)).toBe(letter);
+    if (Number.isFinite(below)) expect(codeLetterOf(below * (1 - 1e-12))).toBe(letter);
+  });
+
+  it('have no I, O and Q', () => {
+    for (const letter of ['I', 'O', 'Q', 'W', '']) expect(codeLetterRange(letter)).toBe(null);
+  });
+
+  it('give 7.0 kVA/hp the letter H: a page that prints H as 7.1 to 7.99 misprints it', () => {
+    expect(codeLetterOf(7)).toBe('H');
+    expect(codeLetterOf(7.5)).toBe('J');
+  });
+
+  it('turn into amperes: 10 hp at 460 V with letter H lie between 79 and 89 A', () => {
+    const { middle, range } = codeLetterCurrent('H', 7457, 460);
+    // 6.3 and 7.1 kVA/hp × 10 hp / (√3 · 460 V), by hand: 79.07 A and 89.11 A.
+    expectWithin(middle * range[0], 79.07, { relative: 1e-4 }, 'low end');
+    expectWithin(middle * range[1], 89.11, { relative: 1e-4 }, 'high end');
+  });
+
+  it('that are open on one side take their known end', () => {
+    const perHp = 1000 / (Math.sqrt(3) * 460);
+    // A hp of 745.7 W; the code letter counts 745.699872.
+    expectWithin(codeLetterCurrent('V', 745.7, 460).middle, 22.4 * perHp, { relative: 1e-6 }, 'V');
+    expectWithin(codeLetterCurrent('A', 745.7, 460).middle, 3.15 * perHp, { relative: 1e-6 }, 'A');
+  });
+});

@@ -1,0 +1,169 @@
+import { type Group, minimalScenario } from './minimalScenario.ts';
+
+const WITHOUT_CIRCUIT = {
+  statorResistance: undefined,
+  statorLeakage: undefined,
+  magnetising: undefined,
+  cages: undefined,
+  inertia: undefined,
+} as const;
+
+/** Turns the smallest scenario into one whose machine is given by a nameplate. */
+export function nameplateScenario(nameplate: Group, machine: Group = {}): Group {
+  return minimalScenario({
+    machine: { ...WITHOUT_CIRCUIT, poles: undefined, rated: undefined, nameplate, ...machine },
+  });
+}
+
+/** Turns the smallest scenario into one whose machine is given by test readings. */
+export function testsScenario(tests: Group, machine: Group = {}): Group {
+  return minimalScenario({ machine: { ...WITHOUT_CIRCUIT, tests, ...machine } });
+}
+
+/** A nameplate whose items agree: √3 · 460 V · 10 A · 0.9 · 0.85 = 6095 W, near 6 kW. */
+export const PLATE: Group = {
+  power: '6 kW',
+  lineVoltage: '460 V',
+  frequency: '60 Hz',
+  speed: '1740 rpm',
+  current: '10 A',
+  powerFactor: 0.85,
+  efficiency: '90 %',
+  lockedRotorCurrent: '6.5 times',
+  lockedRotorTorque: '2.2 times',
+  breakdownTorque: '280 %',
+  design: 'B',
+};
+
+/**
+ * Readings of a 7.5 hp motor, 208 V, 60 Hz, star. Source: S. J. Chapman, Electric Machinery Fundamentals, the example on
+ * tests of induction motors (numbers as printed, from memory).
+ */
+export const READINGS: Group = {
+  lineVoltage: '208 V',
+  noLoad: { voltage: '208 V', current: ['8.12 A', '8.20 A', '8.18 A'], power: '420 W', frequency: '60 Hz' },
+  lockedRotor: {
+    voltage: '25 V',
+    current: ['28.1 A', '28.0 A', '27.6 A'],
+    power: '920 W',
+    frequency: '15 Hz',
+  },
+  dc: { voltage: '13.6 V', current: '28 A' },
+  statorLeakageShare: '50 %',
+  design: 'A',
+};
+
+const supply: Group = {
+  transformer: {
+    rating: '630 kVA',
+    impedance: '6 %',
+    copperLoss: '6.5 kW',
+    networkShortCircuitPower: '250 MVA',
+    networkXOverR: 10,
+  },
+  cable: { length: '80 m', crossSection: '35 mm^2', conductor: 'copper', temperature: '70 degC' },
+};
+
+const elements: Group = {
+  saturation: {
+    main: [
+      { voltage: '300 V', current: '9 A' },
+      { voltage: '460 V', current: '20 A' },
+    ],
+    leakage: { stator: { current: '90 A', remaining: '60 %' }, cages: ['off'] },
+  },
+  ironLoss: '350 W',
+  mechanicalLoss: { friction: '0.5 N m', windage: '120 W' },
+  temperature: {
+    resistancesAt: '20 degC',
+    winding: '110 degC',
+    rotor: '120 degC',
+    statorConductor: 'copper',
+    rotorConductor: 'aluminium',
+  },
+  rotorResistors: {
+    turnsRatio: 1.6,
+    starting: [
+      { resistance: '0.8 ohm', duration: '1 s' },
+      { resistance: '0.3 ohm', duration: '800 ms' },
+    ],
+    plugging: '1.5 ohm',
+  },
+};
+
+const load: Group = {
+  inertia: '120 kg m^2',
+  gear: { ratio: 12.5, efficiency: '94 %', backwardEfficiency: 0.92 },
+  coupling: { stiffness: '20 kN m/rad', damping: '10 N m s/rad', backlash: '0.5 deg' },
+  torque: [
+    { kind: 'constantPower', power: '5 kW', baseSpeed: '60 rpm' },
+    {
+      kind: 'table',
+      points: [
+        { speed: '0 rpm', torque: '80 N m' },
+        { speed: '180 rpm', torque: '240 N m' },
+      ],
+      direction: 'opposes motion',
+    },
+  ],
+};
+
+const starter: Group = {
+  lineResistors: {
+    resistance: '0.8 ohm',
+    closingTime: '25 ms',
+    openingTime: '12 ms',
+    bypassAfter: '500 ms',
+  },
+  plugConnection: 'star',
+  windingOrder: 'AC',
+  faults: [
+    { kind: 'lost phase', phase: 'B', at: '1.2 s' },
+    { kind: 'welded pole', contactor: 'forward', pole: 'A' },
+    { kind: 'dead pole', contactor: 'reverse', pole: 'C' },
+  ],
+};
+
+const machine: Group = { connection: 'delta', ...elements };
+
+/** Scenarios that hold every key of the elements between them, for the schema and the parser alike. */
+export const WITH_EVERY_KEY: readonly (readonly [string, Group])[] = [
+  ['a circuit with every element', minimalScenario({ supply, load, starter, machine })],
+  ['a nameplate', nameplateScenario(PLATE)],
+  [
+    'a nameplate with typical saturation',
+    nameplateScenario(PLATE, { saturation: { main: 'typical', leakage: 'typical' } }),
+  ],
+  ['tests', testsScenario(READINGS)],
+  [
+    'values in other spellings',
+    minimalScenario({
+      supply: {
+        transformer: { rating: '500 kVA', impedance: 0.05, xOverR: 4 },
+        cable: { length: '260 ft', resistance: '0.16 ohm/kft', reactance: '0.08 ohm/km' },
+      },
+      machine: {
+        ironLoss: { resistance: '900 ohm', inductance: '90 ohm' },
+        mechanicalLoss: '200 W',
+        saturation: {
+          main: [
+            { flux: '0.5 Wb', magnetisingCurrent: '15 A' },
+            { flux: '0.9 Wb', magnetisingCurrent: '32 A' },
+          ],
+          leakage: 'off',
+        },
+      },
+      starter: { lineResistors: { resistance: '1 ohm', bypassAfter: 'never' } },
+      load: {
+        torque: {
+          kind: 'table',
+          points: [
+            { speed: '-2200 rpm', torque: '30 N m' },
+            { speed: '2200 rpm', torque: '60 lbf ft' },
+          ],
+          direction: 'as given',
+        },
+      },
+    }),
+  ],
+];
