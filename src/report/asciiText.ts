@@ -8,6 +8,9 @@ const ASCII: Readonly<Record<string, string>> = {
   '°': ' deg',
   '²': '2',
   '\u202F': ' ',
+  '…': '...',
+  Ω: 'ohm',
+  '√': 'sqrt ',
   µ: 'u',
   δ: 'delta',
   φ: 'phi',
@@ -23,5 +26,5 @@ export function asciiText(text: string): string {
         ? '2'
         : `^${[...power].map((digit) => (digit === '⁻' ? '-' : SUPERSCRIPTS.indexOf(digit))).join('')}`,
     )
-    .replace(/[×·−–—°²\u202Fµδφ]/gu, (symbol) => ASCII[symbol] ?? symbol);
+    .replace(/[×·−–—°²\u202F…Ω√µδφ]/gu, (symbol) => ASCII[symbol] ?? symbol);
 }

@@ -34,6 +34,23 @@ export function switchIntervals(trajectory: Trajectory): StateInterval[] {
   return intervals(relevant, trajectory, relevant[0]?.kind === 'switchOpens' ? 'closed' : 'open');
 }
 
+/** When the contactor that bypasses the line resistors was closed, s: all three poles at once, without arcs of its own. */
+export function bypassIntervals(trajectory: Trajectory): StateInterval[] {
+  const relevant = trajectory.events.filter(
+    (event) => event.kind === 'bypassCloses' || event.kind === 'bypassOpens',
+  );
+  const closedAtFirst = trajectory.scenario.initial !== 'rest';
+  return intervals(relevant, trajectory, closedAtFirst ? 'closed' : 'open');
+}
+
+/** When a supply phase was there, s, and until when its current went on after it was lost. */
+export function supplyIntervals(trajectory: Trajectory, phase: PhaseName): StateInterval[] {
+  const relevant = trajectory.events.filter(
+    (event) => event.phase === phase && (event.kind === 'phaseLost' || event.kind === 'phaseClears'),
+  );
+  return intervals(relevant, trajectory, 'closed');
+}
+
 /** Joins intervals of one state that touch or overlap. */
 export function joinIntervals(intervals: readonly StateInterval[]): StateInterval[] {
   const joined: StateInterval[] = [];
@@ -56,6 +73,10 @@ const STATE_AFTER: Partial<Record<RunEventKind, State>> = {
   poleClears: 'open',
   switchCloses: 'closed',
   switchOpens: 'open',
+  bypassCloses: 'closed',
+  bypassOpens: 'open',
+  phaseLost: 'arcing',
+  phaseClears: 'open',
 };
 
 function intervals(events: readonly RunEvent[], trajectory: Trajectory, initial: State): StateInterval[] {

@@ -2,33 +2,11 @@ import type { RunResult } from '../measure/result.ts';
 import { computeExtent, paddedDomain } from './envelope.ts';
 import type { BarRow, FigureSpec } from './figureSpec.ts';
 import { displayUnit, formatNumber, formatQuantity } from './formatQuantity.ts';
-import type { Quantity } from './palette.ts';
+import { ledgerRows, mechanicalBalance } from './ledgerRows.ts';
 import type { FigureOptions } from './timeFigure.ts';
 
 /** Share of the throughput below which a bar would be thinner than its outline. */
 const VISIBLE = 1e-4;
-
-/** Every term of the energy ledger with its name and what kind of energy it is, J; zero terms included. */
-export function ledgerRows(result: RunResult): { label: string; value: number; quantity: Quantity }[] {
-  const { ledger } = result;
-  const cages = ledger.rotorLoss.map((value, i) => ({
-    label: ledger.rotorLoss.length === 1 ? 'Rotor heat' : `Rotor heat, cage ${i + 1}`,
-    value,
-    quantity: 'heat' as const,
-  }));
-  return [
-    { label: 'Electrical energy in', value: ledger.electricalIn, quantity: 'electrical' },
-    { label: 'Heat in the source', value: ledger.sourceLoss, quantity: 'heat' },
-    { label: 'Stator heat', value: ledger.statorLoss, quantity: 'heat' },
-    ...cages,
-    { label: 'Change of magnetic energy', value: ledger.magneticChange, quantity: 'stored' },
-    { label: 'Released by chopped currents', value: ledger.interruptionLoss, quantity: 'heat' },
-    { label: 'Work at the air gap', value: ledger.airGapWork, quantity: 'work' },
-    { label: 'of this, change of kinetic energy', value: ledger.kineticChange, quantity: 'stored' },
-    { label: 'of this, friction', value: ledger.frictionLoss, quantity: 'work' },
-    { label: 'of this, load', value: ledger.loadWork, quantity: 'work' },
-  ];
-}
 
 /** Where the energy of the run went, as bars from zero. Terms too small to see are left out. */
 export function energyFigure(result: RunResult, options: FigureOptions): FigureSpec {
@@ -46,7 +24,7 @@ export function energyFigure(result: RunResult, options: FigureOptions): FigureS
   return {
     id: 'energy',
     title: energyTitle(result, options),
-    note: 'Electrical energy in = the heats + change of magnetic energy + work at the air gap; that work = change of kinetic energy + friction + load.',
+    note: `Electrical energy in = the heats + change of magnetic energy + work at the air gap; ${mechanicalBalance(result)}.`,
     description: `Energy ledger of the run: ${rows.map((row) => `${row.label} ${row.text}`).join('; ')}.`,
     x: {
       label: `Energy over the run (${unit.label})`,

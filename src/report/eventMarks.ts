@@ -1,4 +1,4 @@
-import type { Trajectory } from '../simulate/trajectory.ts';
+import type { RunEvent, Trajectory } from '../simulate/trajectory.ts';
 import { findClosings } from './closings.ts';
 import type { Contactor } from './contactIntervals.ts';
 import type { Band } from './figureSpec.ts';
@@ -13,7 +13,8 @@ export interface TimedMark {
 const MOST_MARKS = 12;
 
 /**
- * The instants a figure of the window [t0, t1] s names: contactors closing and parting, rest, the switch.
+ * The instants a figure of the window [t0, t1] s names: contactors closing and parting, resistors,
+ * winding connection and lost phases, rest, the switch.
  *
  * @param detail few: what a first page needs; usual: figures of seconds; all: also the last extinction of each
  * contactor, which only a figure of milliseconds separates from the parting
@@ -41,6 +42,8 @@ export function timedMarks(
   for (const event of trajectory.events) {
     if (event.kind === 'switchOpens') marks.push({ t: event.t, label: 'zero-speed switch opens' });
     if (event.kind === 'shortCircuit') marks.push({ t: event.t, label: 'short circuit between phases' });
+    const label = changeLabel(event, detail);
+    if (label !== null) marks.push({ t: event.t, label });
   }
   marks.push(...restMarks(trajectory));
   const inside = marks.filter((mark) => mark.t >= t0 && mark.t <= t1).sort((a, b) => a.t - b.t);
@@ -50,13 +53,36 @@ export function timedMarks(
     : inside;
 }
 
+/** Words for a change in the circuit that is no opening or closing of the two contactors; null for all others. */
+function changeLabel(event: RunEvent, detail: 'usual' | 'all'): string | null {
+  switch (event.kind) {
+    case 'bypassCloses':
+      return 'line resistors bypassed';
+    case 'bypassOpens':
+      return 'line resistors in';
+    case 'rotorStep':
+    case 'windingReconnected':
+      return event.text;
+    case 'phaseLost':
+      return `supply phase ${event.phase} lost`;
+    case 'phaseClears':
+      return detail === 'all' ? `lost phase ${event.phase} clears` : null;
+    default:
+      return null;
+  }
+}
+
 function fewMarks(trajectory: Trajectory): TimedMark[] {
   const closings = findClosings(trajectory).map(
     (closing): TimedMark => ({ t: closing.touch, label: `${closing.kind}: ${closing.contactor} closes` }),
   );
+  const lost = trajectory.events
+    .filter((event) => event.kind === 'phaseLost')
+    .map((event): TimedMark => ({ t: event.t, label: `phase ${event.phase} lost` }));
   const plugged = closings.findLast((mark) => mark.label.startsWith('plug'))?.t ?? trajectory.tStart;
   const rest = trajectory.events.find((event) => event.kind === 'zeroSpeed' && event.t > plugged);
-  const marks = rest === undefined ? closings : [...closings, { t: rest.t, label: 'zero speed' }];
+  const zero = rest === undefined ? [] : [{ t: rest.t, label: 'zero speed' }];
+  const marks = [...closings, ...lost, ...zero];
   return marks.sort((a, b) => a.t - b.t).slice(0, MOST_MARKS);
 }
 

@@ -86,6 +86,10 @@ export interface PointMark {
   readonly x: number;
   readonly y: number;
   readonly label: string;
+  /** What is written instead in a narrow drawing. */
+  readonly short?: string;
+  /** Where the label wants to stand; outwards from zero where nothing is said. */
+  readonly place?: 'above' | 'below';
   readonly quantity: Quantity;
 }
 
@@ -108,7 +112,7 @@ export interface StateInterval {
   readonly state: 'closed' | 'arcing';
 }
 
-/** A stretch in which fewer than three poles conduct. */
+/** A stretch of the shared axis with a name: fewer than three poles conduct, or the machine brakes. */
 export interface Band {
   readonly x0: number;
   readonly x1: number;

@@ -1,7 +1,8 @@
 import type { RunResult } from '../measure/result.ts';
 import { formatMetric, formatMetricMultiple } from './formatMetric.ts';
 import { formatInstant, formatNumber, formatQuantity, type UnitSystem } from './formatQuantity.ts';
-import { metricLabel, peakCurrentKey, worstTorqueKey } from './keyNumbers.ts';
+import { metricLabel, peakCurrentKey, worstCouplingKey, worstTorqueKey } from './keyNumbers.ts';
+import { faultSentence, saturationSentence } from './modelNotes.ts';
 
 /** The question the run answers, from its scenario. */
 export function question(result: RunResult): string {
@@ -12,7 +13,13 @@ export function question(result: RunResult): string {
 
 /** What the run shows, in sentences made of its numbers. No judgement of suitability. */
 export function finding(result: RunResult, units: UnitSystem): string {
-  return [motionSentence(result, units), violenceSentence(result, units), heatSentence(result)]
+  return [
+    motionSentence(result, units),
+    faultSentence(result),
+    violenceSentence(result, units),
+    saturationSentence(result),
+    heatSentence(result),
+  ]
     .filter((sentence) => sentence !== '')
     .join(' ');
 }
@@ -35,6 +42,10 @@ export function motionSentence(result: RunResult, units: UnitSystem): string {
   }
   const from = speedAt(reversal.command);
   const { shortCircuit } = trajectory;
+  if (shortCircuit?.welded === true) {
+    const { phase, t } = shortCircuit;
+    return `Plugged at ${from}, the ${reversal.incoming} contactor closes at ${formatInstant(t)} while pole ${phase} of the ${reversal.outgoing} contactor is welded: two phases are short-circuited, and no dead time would have prevented it; nothing after that is computed.`;
+  }
   if (shortCircuit !== null) {
     return `Plugged at ${from}, the contactors short-circuit two phases at ${formatInstant(shortCircuit.t)}; nothing after that is computed.`;
   }
@@ -106,6 +117,13 @@ function violenceSentence(result: RunResult, units: UnitSystem): string {
     const metric = result.metrics[torque];
     parts.push(
       `the air-gap torque reaches ${withMultiple(formatMetric(metric, metricLabel(torque), units), formatMetricMultiple(metric))}`,
+    );
+  }
+  const coupling = worstCouplingKey(result.metrics);
+  if (coupling !== null && result.scenario.load.coupling !== undefined) {
+    const metric = result.metrics[coupling];
+    parts.push(
+      `the coupling carries up to ${withMultiple(formatMetric(metric, metricLabel(coupling), units), formatMetricMultiple(metric))}`,
     );
   }
   if (parts.length === 0) return '';

@@ -41,6 +41,7 @@ const SI_DISPLAY: Readonly<Record<string, DisplayUnit>> = {
 const US_DISPLAY: Readonly<Record<string, DisplayUnit>> = {
   ...SI_DISPLAY,
   N·m: { label: 'lbf·ft', perSi: 1 / LBF_FT },
+  'N·m/rad': { label: 'lbf·ft/rad', perSi: 1 / LBF_FT },
   'N·m·s/rad': { label: 'lbf·ft·s/rad', perSi: 1 / LBF_FT },
   'N·m·s²/rad²': { label: 'lbf·ft·s²/rad²', perSi: 1 / LBF_FT },
   'kg·m²': { label: 'lb·ft²', perSi: 1 / LB_FT2 },
@@ -80,6 +81,19 @@ export function formatQuantity(value: number | null, unit: string, options: Quan
   const number = formatNumber(value * shown.perSi);
   if (shown.label === '') return number;
   return shown.label === '°' ? `${number}°` : `${number} ${shown.label}`;
+}
+
+/** A share of one as "12.3 %". */
+export function formatPercent(share: number): string {
+  return `${formatNumber(100 * share)} %`;
+}
+
+/** How far a value is from what was aimed at: "+1.2 %", "below 0.1 %"; null is "—". */
+export function formatDeviation(error: number | null): string {
+  if (error === null) return '—';
+  const percent = Math.round(1000 * error) / 10;
+  if (percent === 0) return 'below 0.1 %';
+  return `${percent < 0 ? '−' : '+'}${Math.abs(percent).toFixed(1)} %`;
 }
 
 /** An instant of the run, to a tenth of a millisecond: what separates two poles' clearings is of that size. */

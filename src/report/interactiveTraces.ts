@@ -48,7 +48,9 @@ const HOVER_NAMES: Partial<Record<Quantity, string>> = {
   currentA: 'Line current',
   currentB: 'Line current',
   currentC: 'Line current',
+  torque: 'Air-gap torque',
   loadTorque: 'Load torque',
+  couplingTorque: 'Coupling torque',
   steadyTorque: 'Steady-state torque',
 };
 

@@ -1,6 +1,7 @@
 import type { MetricKey, Metrics } from '../measure/metric.ts';
 import type { RunResult } from '../measure/result.ts';
-import { formatMetric, formatMetricMultiple } from './formatMetric.ts';
+import { bandOf, type PlugBands } from '../survey/plugBands.ts';
+import { formatMetric, formatMetricMultiple, formatRange } from './formatMetric.ts';
 import { formatNumber, type UnitSystem } from './formatQuantity.ts';
 import { METRIC_GROUPS, type MetricLabel } from './metricLabels.ts';
 
@@ -9,6 +10,8 @@ export interface KeyNumber {
   readonly label: string;
   /** With unit. */
   readonly value: string;
+  /** "(1180 … 1630)": what the data leave open, in the same unit. */
+  readonly range?: string;
   /** Multiple and circumstances, or why the number is missing. */
   readonly detail: string;
 }
@@ -43,6 +46,11 @@ export function peakCurrentKey(metrics: Metrics): MetricKey | null {
   return worstOf(metrics, ['plugPeakCurrent', 'startPeakCurrent']);
 }
 
+/** The key of the largest torque in the elastic coupling; null without one. */
+export function worstCouplingKey(metrics: Metrics): MetricKey | null {
+  return worstOf(metrics, ['plugCouplingTorque', 'startCouplingTorque']);
+}
+
 /** Extremes of the air-gap torque over the run's operations. */
 export const TORQUES = [
   'plugMinimumTorque',
@@ -51,27 +59,40 @@ export const TORQUES = [
   'startMinimumTorque',
 ] as const;
 
-/** Peak current, worst torque, time to zero speed, rotor heat as multiple of a start, in that order. */
-export function keyNumbers(result: RunResult, units: UnitSystem): KeyNumber[] {
+/**
+ * Peak current, worst torque, time to zero speed, rotor heat as multiple of a start, in that order.
+ *
+ * @param bands what a nameplate leaves open; each number then carries its range
+ */
+export function keyNumbers(
+  result: RunResult,
+  units: UnitSystem,
+  bands: PlugBands | null = null,
+): KeyNumber[] {
   const { metrics } = result;
+  const ranged = (key: MetricKey, number: KeyNumber): KeyNumber => {
+    const band = bandOf(bands, key);
+    if (band === undefined) return number;
+    return { ...number, range: formatRange(band.low, band.high, metrics[key], metricLabel(key), units) };
+  };
   const extreme = (label: string, key: MetricKey | null, otherwise: MetricKey): KeyNumber => {
     const metric = metrics[key ?? otherwise];
     if (key === null) return { label, value: '—', detail: metric.missing ?? 'not in this run' };
     const when = key.startsWith('start') ? 'while starting' : 'while plugging';
     const phase = metric.phase === undefined ? [] : [`phase ${metric.phase}`];
     const detail = [formatMetricMultiple(metric), ...phase, when].filter((part) => part !== '').join(', ');
-    return { label, value: formatMetric(metric, metricLabel(key), units), detail };
+    return ranged(key, { label, value: formatMetric(metric, metricLabel(key), units), detail });
   };
   const stop = metrics.stopTimeFromParting;
   return [
     extreme('Peak current', peakCurrentKey(metrics), 'plugPeakCurrent'),
     extreme('Worst torque', worstTorqueKey(metrics), 'plugMinimumTorque'),
-    {
+    ranged('stopTimeFromParting', {
       label: 'Time to zero',
       value: formatMetric(stop, metricLabel('stopTimeFromParting'), units),
       detail: stop.value === null ? (stop.missing ?? 'not in this run') : 'from the parting of the contacts',
-    },
-    rotorHeat(metrics, units),
+    }),
+    rotorHeat(metrics, units, ranged),
   ];
 }
 
@@ -79,7 +100,11 @@ export function keyNumbers(result: RunResult, units: UnitSystem): KeyNumber[] {
  * As multiple of a start; in a run without a whole start, as multiple of the kinetic energy. Of a full reversal the heat up
  * to full reverse speed, of a stop that up to zero speed.
  */
-function rotorHeat(metrics: Metrics, units: UnitSystem): KeyNumber {
+function rotorHeat(
+  metrics: Metrics,
+  units: UnitSystem,
+  ranged: (key: MetricKey, number: KeyNumber) => KeyNumber,
+): KeyNumber {
   const label = 'Rotor heat';
   const reversed = metrics.reversalRotorHeat.value !== null;
   const group = reversed ? 'reversal' : 'plug';
@@ -87,14 +112,12 @@ function rotorHeat(metrics: Metrics, units: UnitSystem): KeyNumber {
   const heat = formatMetric(metrics[`${group}RotorHeat`], metricLabel(`${group}RotorHeat`), units);
   if (ratio.value !== null) {
     const what = reversed ? 'one full reversal' : 'one stop';
-    return { label, value: `${formatNumber(ratio.value)} × a start`, detail: `${heat} in ${what}` };
+    const value = `${formatNumber(ratio.value)} × a start`;
+    return ranged(`${group}ToStartHeatRatio`, { label, value, detail: `${heat} in ${what}` });
   }
   const missing = ratio.missing ?? 'not in this run';
   const kinetic = metrics[`${group}RotorHeatMultiple`].value;
   if (kinetic === null) return { label, value: '—', detail: missing };
-  return {
-    label,
-    value: heat,
-    detail: `${formatNumber(kinetic)} × kinetic energy; no multiple of a start: ${missing}`,
-  };
+  const detail = `${formatNumber(kinetic)} × kinetic energy; no multiple of a start: ${missing}`;
+  return ranged(`${group}RotorHeat`, { label, value: heat, detail });
 }

@@ -3,7 +3,15 @@ import { escapeMarkup } from './plainText.ts';
 /** A cell: text, which is escaped, with an optional class. */
 export interface Cell {
   readonly text: string;
-  readonly className?: 'number' | 'at' | 'phase' | 'wide-word' | 'words';
+  readonly className?:
+    | 'number'
+    | 'number stated'
+    | 'number reproduced'
+    | 'number error'
+    | 'at'
+    | 'phase'
+    | 'wide-word'
+    | 'words';
 }
 
 /** What a table consists of. */

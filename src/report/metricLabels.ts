@@ -6,6 +6,8 @@ export interface MetricLabel {
   readonly label: string;
   /** Show in milliseconds. */
   readonly milli?: true;
+  /** A ratio that is shown in per cent. */
+  readonly percent?: true;
   /** Word after the unit: "A crest". */
   readonly suffix?: string;
 }
@@ -39,6 +41,8 @@ export const METRIC_GROUPS: readonly MetricGroup[] = [
       { key: 'startWorstCycleCurrent', label: 'Worst one-cycle current', suffix: 'r.m.s.' },
       { key: 'startMaximumTorque', label: 'Most positive air-gap torque' },
       { key: 'startMinimumTorque', label: 'Most negative air-gap torque' },
+      { key: 'startCouplingTorque', label: 'Largest coupling torque' },
+      { key: 'startVoltageDip', label: 'Deepest voltage dip at the terminals', percent: true },
       { key: 'startTime', label: 'Run-up time' },
       { key: 'startI2tA', label: 'I²t, phase A' },
       { key: 'startI2tB', label: 'I²t, phase B' },
@@ -67,6 +71,8 @@ export const METRIC_GROUPS: readonly MetricGroup[] = [
       { key: 'plugWorstCycleCurrent', label: 'Worst one-cycle current', suffix: 'r.m.s.' },
       { key: 'plugMinimumTorque', label: 'Most negative air-gap torque' },
       { key: 'plugMaximumTorque', label: 'Most positive air-gap torque' },
+      { key: 'plugCouplingTorque', label: 'Largest coupling torque' },
+      { key: 'plugVoltageDip', label: 'Deepest voltage dip at the terminals', percent: true },
       { key: 'stopTimeFromParting', label: 'Contacts part to zero speed' },
       { key: 'stopTimeFromTouch', label: 'Reverse closing to zero speed' },
       { key: 'stopRevolutions', label: 'Revolutions to stop', suffix: 'rev' },
@@ -77,6 +83,8 @@ export const METRIC_GROUPS: readonly MetricGroup[] = [
       { key: 'plugRotorHeat', label: 'Rotor heat' },
       { key: 'plugRotorHeatMultiple', label: 'Rotor heat over kinetic energy' },
       { key: 'plugToStartHeatRatio', label: 'Rotor heat over that of a start' },
+      { key: 'plugLineResistorHeat', label: 'Heat in the line resistors' },
+      { key: 'plugRotorResistorHeat', label: 'Heat in the slip-ring resistors' },
     ],
   },
   {
@@ -96,6 +104,7 @@ export const METRIC_GROUPS: readonly MetricGroup[] = [
     title: 'Supply',
     rows: [{ key: 'lowestTerminalVoltage', label: 'Lowest terminal voltage' }],
   },
+  { title: 'Shaft', rows: [{ key: 'torsionalFrequency', label: 'Torsional natural frequency' }] },
   { title: 'Poles of the contactor that ran', rows: poleRows('run') },
   { title: 'Poles of the contactor that plugged', rows: poleRows('plug') },
   { title: 'Check', rows: [{ key: 'ledgerResidual', label: 'Energy ledger residual' }] },

@@ -26,11 +26,18 @@ export interface PointOptions {
 }
 
 /** The mark of a torque extremum at its exact place; none when it is missing or outside the window. */
-export function torquePoint(result: RunResult, key: MetricKey | null, options: PointOptions): PointMark[] {
+export function torquePoint(
+  result: RunResult,
+  key: MetricKey | null,
+  options: PointOptions,
+  quantity: 'torque' | 'couplingTorque' = 'torque',
+): PointMark[] {
   const metric = found(result, key, options);
   if (key === null || metric === null) return [];
   const y = metric.value * displayUnit('N·m', { system: options.units }).perSi;
-  return [{ x: options.toAxis(metric.time), y, label: pointLabel(metric, key, options), quantity: 'torque' }];
+  const label = pointLabel(metric, key, options);
+  const named = quantity === 'couplingTorque' ? `coupling ${label}` : label;
+  return [{ x: options.toAxis(metric.time), y, label: named, quantity }];
 }
 
 /** The mark of a current peak. The metric is a magnitude; its sign is read from the run. */

@@ -6,6 +6,7 @@ export type Quantity =
   | 'torque'
   | 'steadyTorque'
   | 'loadTorque'
+  | 'couplingTorque'
   | 'speed'
   | 'voltage'
   | 'contacts'
@@ -34,6 +35,7 @@ export const QUANTITY_COLOURS: Readonly<Record<Quantity, Pair>> = {
   torque: { light: '#000000', dark: '#FFFFFF' },
   steadyTorque: { light: '#2680B8', dark: '#56B4E9' },
   loadTorque: { light: '#A66F00', dark: '#E69F00' },
+  couplingTorque: { light: '#008A65', dark: '#00B585' },
   speed: { light: '#A8508A', dark: '#CC79A7' },
   voltage: { light: '#7D7300', dark: '#F0E442' },
   contacts: { light: '#30363C', dark: '#D5D9DD' },

@@ -3,16 +3,19 @@ import type { Origin } from '../scenario/origin.ts';
 import { CAUTIONS } from './cautions.ts';
 import { cutToWidth } from './displayWidth.ts';
 import { energyFigure } from './energyFigure.ts';
+import { estimationSection } from './estimationSection.ts';
 import type { FigureSpec } from './figureSpec.ts';
 import { finding, question } from './findings.ts';
 import { formatNumber, type UnitSystem } from './formatQuantity.ts';
 import { interactiveFigure } from './interactiveFigure.ts';
 import { keyNumbers } from './keyNumbers.ts';
+import { mechanicalBalance } from './ledgerRows.ts';
 import { list, paragraph } from './markup.ts';
 import { cleanText, escapeMarkup, jsonForScript } from './plainText.ts';
 import { renderSvg } from './renderSvg.ts';
 import { statusLine } from './renderTerminal.ts';
 import { traceStep } from './renderTraceCsv.ts';
+import type { ReportBackground } from './reportBackground.ts';
 import { REPORT_SCRIPT } from './reportScript.ts';
 import { reportStyle } from './reportStyle.ts';
 import {
@@ -24,14 +27,14 @@ import {
   originTable,
   ratedTable,
 } from './reportTables.ts';
-import { LEFT_OUT, METHOD, SOURCES } from './reportText.ts';
+import { leftOut, methodOf, SOURCES } from './reportText.ts';
 import { sha256Base64 } from './sha256.ts';
 import { switchingFigures } from './switchingFigures.ts';
 import { overviewFigure, timeFigure } from './timeFigure.ts';
 import { torqueSpeedFigure } from './torqueSpeedFigure.ts';
 
 /** How the report is written. */
-export interface ReportOptions {
+export interface ReportOptions extends ReportBackground {
   readonly units: UnitSystem;
   /** Version of the program. */
   readonly version: string;
@@ -55,6 +58,8 @@ const TIME_SCALE = 0.84;
 const SWITCHING_SCALE = 0.74;
 /** A longer title is set smaller, so that the first page still holds its section, characters. */
 const LONG_TITLE = 90;
+/** With more text on the first page its figures are set smaller in print, characters. */
+const DENSE_TEXT = 420;
 /** A longer description stands with the inputs, characters. */
 const SHORT_DESCRIPTION = 240;
 
@@ -83,7 +88,8 @@ export function renderReportHtml(result: RunResult, options: ReportOptions): str
 <main>
 ${firstPage(result, options)}
 ${inputsSection(result, options)}
-${methodSection()}
+${estimationSection(result, options, options.units)}
+${methodSection(result)}
 ${resultsSection(result, options)}
 ${checksSection(result, options)}
 <section><h2>Sources</h2>${list(SOURCES)}</section>
@@ -99,22 +105,26 @@ ${scripts.code.map((code) => `<script>${code}</script>`).join('\n')}
 
 function firstPage(result: RunResult, options: ReportOptions): string {
   const { scenario } = result;
-  const numbers = keyNumbers(result, options.units)
-    .map(
-      (number) =>
-        `<div><dt>${escapeMarkup(number.label)}</dt><dd class="value">${escapeMarkup(number.value)}</dd><dd class="detail">${escapeMarkup(number.detail)}</dd></div>`,
-    )
+  const numbers = keyNumbers(result, options.units, options.bands)
+    .map((number) => {
+      const range =
+        number.range === undefined ? '' : ` <span class="range">${escapeMarkup(number.range)}</span>`;
+      return `<div><dt>${escapeMarkup(number.label)}</dt><dd class="value">${escapeMarkup(number.value)}${range}</dd><dd class="detail">${escapeMarkup(number.detail)}</dd></div>`;
+    })
     .join('');
-  return `<section class="first">
+  const found = finding(result, options.units);
+  const dense = options.bands != null || found.length + warningTexts(result).join('').length > DENSE_TEXT;
+  return `<section class="first${dense ? ' dense' : ''}">
 <header style="padding-inline:0">
 ${result.usable ? '' : `<p class="alarm" role="alert">${escapeMarkup(statusLine(result))}</p>`}
-<p class="kind">Calculation note: plugging of a cage induction motor</p>
+<p class="kind">Calculation note: plugging of a ${scenario.machine.rotorResistors === undefined ? 'cage' : 'slip-ring'} induction motor</p>
 <h1${scenario.title.length > LONG_TITLE ? ' class="long"' : ''}>${escapeMarkup(scenario.title)}</h1>
 ${isShort(scenario.description) ? paragraph(scenario.description, 'muted') : ''}
 </header>
 ${paragraph(question(result), 'question')}
-${paragraph(finding(result, options.units), 'finding')}
+${paragraph(found, 'finding')}
 <dl class="numbers">${numbers}</dl>
+${rangeNote(options)}
 ${warnings(result)}
 ${paragraph(CAUTIONS.join(' '), 'cautions')}
 <p class="screen" id="interactive-link" hidden><a href="#interactive">Plots to zoom into</a></p>
@@ -123,11 +133,26 @@ ${figure({ ...torqueSpeedFigure(result, options), note: '' }, TORQUE_SPEED_SCALE
 </section>`;
 }
 
+/** What the ranges beside the four numbers are. */
+function rangeNote({ bands }: ReportOptions): string {
+  if (bands == null) return '';
+  return paragraph(
+    `In brackets: the range over ${bands.members} circuits that the data allow. ${bands.sentence}`,
+    'muted',
+  );
+}
+
 function isShort(description: string): boolean {
   return description !== '' && description.length <= SHORT_DESCRIPTION;
 }
 
 function warnings(result: RunResult): string {
+  return warningTexts(result)
+    .map((warning) => paragraph(warning, 'note'))
+    .join('\n');
+}
+
+function warningTexts(result: RunResult): string[] {
   const { residual } = result.ledger;
   const ledger =
     residual < LEDGER_LIMIT
@@ -135,7 +160,7 @@ function warnings(result: RunResult): string {
       : [
           `The energy ledger does not close: its residual is ${formatNumber(residual)} of the throughput. Do not use these figures.`,
         ];
-  return [...ledger, ...result.warnings].map((warning) => paragraph(warning, 'note')).join('\n');
+  return [...ledger, ...result.warnings];
 }
 
 function inputsSection(result: RunResult, options: ReportOptions): string {
@@ -152,11 +177,13 @@ ${origins}
 </section>`;
 }
 
-function methodSection(): string {
+function methodSection({ scenario }: RunResult): string {
   return `<section><h2>Method</h2>
-${METHOD.map((text) => paragraph(text)).join('\n')}
+${methodOf(scenario)
+  .map((text) => paragraph(text))
+  .join('\n')}
 <h3>What is left out</h3>
-${list(LEFT_OUT)}
+${list(leftOut(scenario))}
 </section>`;
 }
 
@@ -175,7 +202,7 @@ ${eventTable(result)}
 
 function checksSection(result: RunResult, options: ReportOptions): string {
   return `<section><h2>Checks</h2>
-${paragraph('Every term of the energy ledger is integrated on its own; none is a remainder. The two balances: electrical energy in = heats + change of magnetic energy + work at the air gap; that work = change of kinetic energy + friction + load.')}
+${paragraph(`Every term of the energy ledger is integrated on its own; none is a remainder. The two balances: electrical energy in = heats + change of magnetic energy + work at the air gap; ${mechanicalBalance(result)}.`)}
 ${ledgerTable(result, options.units)}
 ${accuracyTable(result)}
 ${paragraph(`trace.csv has a sample every ${formatNumber(1e3 * traceStep(result))} ms and both sides of every switching instant. summary.json repeats every figure in SI units.`)}

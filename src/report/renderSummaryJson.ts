@@ -2,10 +2,11 @@ import { METRIC_KEYS, type Metric, type MetricKey } from '../measure/metric.ts';
 import type { RunResult } from '../measure/result.ts';
 import { finding } from './findings.ts';
 import { traceStep } from './renderTraceCsv.ts';
+import type { ReportBackground } from './reportBackground.ts';
 import { SUMMARY_VERSION, type SummaryFile, type SummaryMetric } from './summaryFile.ts';
 
 /** What the summary needs besides the run. */
-export interface SummaryOptions {
+export interface SummaryOptions extends ReportBackground {
   /** Version of the program. */
   readonly version: string;
 }
@@ -29,6 +30,9 @@ export function summaryOf(result: RunResult, options: SummaryOptions): SummaryFi
     finding: finding(result, 'SI'),
     metrics,
     ledger: result.ledger,
+    estimation: options.estimation ?? null,
+    nameplate: options.nameplate ?? null,
+    bands: options.bands ?? null,
     rated: result.rated,
     events: trajectory.events,
     integration: {

@@ -32,6 +32,8 @@ export interface SvgOptions {
 const DEFAULT_WIDTH = 960;
 /** Below this width the small type and margins are used, px. */
 const NARROW = 600;
+/** How much wider bold text is. */
+const BOLD = 1.1;
 /** Height of a panel of weight 1, px. */
 const PANEL_HEIGHT = 96;
 /** Space above a panel of curves for the name of its axis, px. */
@@ -48,6 +50,7 @@ export function renderSvg(spec: FigureSpec, options: SvgOptions): string {
     theme: options.theme,
     id: `${spec.id}${options.idSuffix ?? ''}`,
     fontSize: narrow ? 11 : 13,
+    narrow,
   };
   const heading = headingLines(spec, width, style);
   const labels = spec.panels.flatMap((panel) => (panel.kind === 'lines' ? sideLabels(panel) : []));
@@ -83,7 +86,7 @@ export function renderSvg(spec: FigureSpec, options: SvgOptions): string {
 function headingLines(spec: FigureSpec, width: number, style: SvgStyle): { markup: string; height: number } {
   const titleSize = style.fontSize + 3;
   const noteSize = style.fontSize - 1;
-  const title = wrapToWidth(spec.title, columnsIn(width - 16, titleSize));
+  const title = wrapToWidth(spec.title, columnsIn(width - 16, BOLD * titleSize));
   const note = wrapToWidth(spec.note, columnsIn(width - 16, noteSize));
   let y = 6;
   const lines: string[] = [];

@@ -4,7 +4,9 @@ import { isSuccessful } from '../simulate/status.ts';
 import { asciiText } from './asciiText.ts';
 import { CAUTIONS } from './cautions.ts';
 import { displayWidth, padToWidth, wrapToWidth } from './displayWidth.ts';
+import { isReported } from './elements.ts';
 import { computeExtent } from './envelope.ts';
+import { estimationLines } from './estimationText.ts';
 import { timedMarks } from './eventMarks.ts';
 import { finding } from './findings.ts';
 import { formatMetric, formatMetricMultiple } from './formatMetric.ts';
@@ -18,12 +20,13 @@ import {
 import { keyNumbers, metricLabel, TORQUES } from './keyNumbers.ts';
 import { cleanText } from './plainText.ts';
 import { RATED_WORDS } from './ratedWords.ts';
+import type { ReportBackground } from './reportBackground.ts';
 import { rowLines, type TerminalRow } from './terminalRows.ts';
 import { textTrace } from './textTrace.ts';
 import { readTraces } from './traces.ts';
 
 /** How the terminal summary is written. */
-export interface TerminalOptions {
+export interface TerminalOptions extends ReportBackground {
   readonly units: UnitSystem;
   /** Columns no line exceeds; 80 by default. */
   readonly width?: number;
@@ -45,6 +48,8 @@ const KEY_VALUE_WIDTH = 16;
 const ROWS: readonly (readonly [MetricKey, string])[] = [
   ['startPeakCurrent', 'Start: highest phase current'],
   ['startMaximumTorque', 'Start: highest torque'],
+  ['startCouplingTorque', 'Start: coupling torque'],
+  ['startVoltageDip', 'Start: deepest voltage dip'],
   ['startTime', 'Start: run-up time'],
   ['partingToTouch', 'Dead time, parting to touch'],
   ['extinctionToTouch', 'Dead time, without current'],
@@ -53,15 +58,20 @@ const ROWS: readonly (readonly [MetricKey, string])[] = [
   ['plugPeakCurrent', 'Plug: highest phase current'],
   ['plugMinimumTorque', 'Plug: most negative torque'],
   ['plugMaximumTorque', 'Plug: most positive torque'],
+  ['plugCouplingTorque', 'Plug: coupling torque'],
+  ['plugVoltageDip', 'Plug: deepest voltage dip'],
   ['stopTimeFromTouch', 'Reverse closing to zero speed'],
   ['stopRevolutions', 'Revolutions to stop'],
   ['plugRotorHeat', 'Plug: rotor heat'],
   ['plugStatorHeat', 'Plug: stator heat'],
+  ['plugLineResistorHeat', 'Plug: heat of line resistors'],
+  ['plugRotorResistorHeat', 'Plug: heat at the slip rings'],
   ['creepRevolutions', 'Creep in reverse'],
   ['switchOpeningTime', 'Reverse closing to switch'],
   ['reversalTime', 'Full reversal time'],
   ['reversalRotorHeat', 'Full reversal: rotor heat'],
   ['lowestTerminalVoltage', 'Lowest terminal voltage'],
+  ['torsionalFrequency', 'Torsional natural frequency'],
   ['ledgerResidual', 'Energy ledger residual'],
 ];
 
@@ -80,6 +90,7 @@ export function renderTerminal(result: RunResult, options: TerminalOptions): str
     ...wrap(cleanText(result.scenario.title)).map(paint.strong),
     ...wrap(finding(result, options.units)),
     ...wrap(ratedLine(result, options.units)),
+    ...backgroundLines(options).flatMap((line) => wrap(cleanText(line))),
     '',
     ...tableLines(result, options, width),
     '',
@@ -89,7 +100,11 @@ export function renderTerminal(result: RunResult, options: TerminalOptions): str
     ...wrap(`Caution: ${CAUTIONS.join(' ')}`),
     '',
     ...rowLines(
-      keyNumbers(result, options.units).map(({ label, value, detail }) => ({ label, value, note: detail })),
+      keyNumbers(result, options.units, options.bands).map(({ label, value, range, detail }) => ({
+        label,
+        value: written(range === undefined ? value : `${value} ${range}`, options),
+        note: detail,
+      })),
       KEY_LABEL_WIDTH,
       KEY_VALUE_WIDTH,
       width,
@@ -97,6 +112,21 @@ export function renderTerminal(result: RunResult, options: TerminalOptions): str
   ];
   const text = `${lines.join('\n')}\n`;
   return options.ascii === true ? asciiText(text) : text;
+}
+
+/** A value as it will stand in the terminal, so that the columns fit it: ASCII is longer here and there. */
+function written(value: string, { ascii }: TerminalOptions): string {
+  return ascii === true ? asciiText(value) : value;
+}
+
+/** How the circuit was found, and what the ranges of the numbers mean. */
+function backgroundLines({ estimation, bands, units }: TerminalOptions): string[] {
+  return [
+    ...(estimation == null ? [] : estimationLines(estimation, units)),
+    ...(bands == null
+      ? []
+      : [`In brackets: the range over ${bands.members} circuits that the data allow. ${bands.sentence}`]),
+  ];
 }
 
 /** The base of all multiples. */
@@ -119,7 +149,8 @@ export function statusLine(result: RunResult): string {
 }
 
 function tableLines(result: RunResult, options: TerminalOptions, width: number): string[] {
-  const rows = ROWS.filter(([key]) => result.metrics[key].value !== null).map(([key, label]): TerminalRow => {
+  const shown = ROWS.filter(([key]) => result.metrics[key].value !== null && isReported(result, key));
+  const rows = shown.map(([key, label]): TerminalRow => {
     const metric = result.metrics[key];
     const notes = [
       formatMetricMultiple(metric),

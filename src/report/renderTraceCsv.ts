@@ -38,6 +38,12 @@ const COLUMNS: readonly (readonly [name: string, value: (point: Point) => number
   ['rotor_flux_beta_Wb', (p) => p.psiRBeta],
 ];
 
+/** Columns of a run with an elastic coupling, seen at the motor shaft; they stand before the last column. */
+const COUPLING_COLUMNS: typeof COLUMNS = [
+  ['coupling_torque_Nm', (p) => p.couplingTorque],
+  ['load_speed_radps', (p) => p.loadSpeed],
+];
+
 const CONDUCTING = { three: 3, two: 2, none: 0 } as const;
 
 /**
@@ -47,9 +53,10 @@ const CONDUCTING = { three: 3, two: 2, none: 0 } as const;
  */
 export function renderTraceCsv(result: RunResult, options: TraceOptions = {}): string {
   const { trajectory } = result;
-  const lines = [[...COLUMNS.map(([name]) => name), 'terminals_conducting'].join(',')];
+  const columns = result.scenario.load.coupling === undefined ? COLUMNS : [...COLUMNS, ...COUPLING_COLUMNS];
+  const lines = [[...columns.map(([name]) => name), 'terminals_conducting'].join(',')];
   const row = (point: Point, conducting: number) => {
-    lines.push([...COLUMNS.map(([, value]) => numberText(value(point))), String(conducting)].join(','));
+    lines.push([...columns.map(([, value]) => numberText(value(point))), String(conducting)].join(','));
   };
   const step = traceStep(result, options);
   let next = 0;

@@ -35,6 +35,7 @@ a{color:inherit}
 .numbers dt{font-size:.85rem;color:var(--muted)}
 .numbers dd{margin:0}
 .numbers .value{font-size:1.35rem;font-weight:650;line-height:1.3}
+.numbers .range{font-size:.7em;font-weight:500;white-space:nowrap}
 .numbers .detail{font-size:.85rem;color:var(--muted)}
 .cautions{font-weight:600}
 figure{margin:1.4rem 0;break-inside:avoid}
@@ -73,6 +74,9 @@ h1:not(.long){font-size:1.35rem}
 .stacked .number{font-weight:600}
 .stacked .at::before{content:"at "}
 .stacked .phase::before{content:"phase "}
+.stacked .stated::before{content:"aim ";font-weight:400}
+.stacked .reproduced::before{content:"circuit ";font-weight:400}
+.stacked .error::before{content:"error ";font-weight:400}
 .stacked td:last-child{flex:1 0 100%;width:auto;font-size:.8rem;color:var(--muted)}
 }
 @page{margin:15mm 15mm 18mm;
@@ -111,6 +115,7 @@ thead{display:table-header-group}
 .first figure{margin:3pt 0}
 .first figure svg{max-height:76mm}
 .first:has(h1.long) figure svg{max-height:66mm}
+.first.dense figure svg,.first.dense:has(h1.long) figure svg{max-height:61mm}
 .first p{margin:3pt 0}
 .screen,.plotly-notifier{display:none!important}
 }

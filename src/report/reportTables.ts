@@ -1,10 +1,11 @@
 import type { RunResult } from '../measure/result.ts';
-import type { Origin } from '../scenario/origin.ts';
-import { ledgerRows } from './energyFigure.ts';
+import type { Origin, OriginKind } from '../scenario/origin.ts';
+import { isReported } from './elements.ts';
 import { formatMetric, formatMetricMultiple } from './formatMetric.ts';
 import { formatInstant, formatNumber, formatQuantity, type UnitSystem } from './formatQuantity.ts';
 import { inputGroups } from './inputRows.ts';
-import { type Cell, groupedTable, table } from './markup.ts';
+import { ledgerRows } from './ledgerRows.ts';
+import { type Cell, groupedTable, paragraph, table } from './markup.ts';
 import { METRIC_GROUPS, type MetricLabel } from './metricLabels.ts';
 import { RATED_WORDS } from './ratedWords.ts';
 
@@ -32,15 +33,31 @@ export function originTable(origins: readonly Origin[]): string {
     .map((origin): Cell[] => [
       { text: origin.path, className: 'wide-word' },
       { text: origin.value, className: 'wide-word' },
-      { text: origin.origin },
+      {
+        text: origin.source === undefined ? origin.origin : `${origin.origin}: ${origin.source}`,
+        className: 'wide-word',
+      },
     ]);
-  return table({
-    folded: true,
-    caption: 'Origin of every input, as written in the scenario or filled in',
-    head: [{ text: 'Input' }, { text: 'As written' }, { text: 'Origin' }],
-    rows,
-  });
+  const used = Object.entries(ORIGIN_WORDS).filter(([kind]) => origins.some(({ origin }) => origin === kind));
+  return (
+    table({
+      folded: true,
+      caption: 'Origin of every input, as written in the scenario or filled in',
+      head: [{ text: 'Input' }, { text: 'As written' }, { text: 'Origin' }],
+      rows,
+    }) + paragraph(`Origins: ${used.map(([kind, words]) => `${kind}: ${words}`).join('; ')}.`, 'muted')
+  );
 }
+
+/** What each word of origin means. */
+const ORIGIN_WORDS: Readonly<Record<OriginKind, string>> = {
+  given: 'stands in the scenario',
+  default: 'not stated, the documented default holds',
+  assumed: 'not stated, a typical value stands in',
+  derived: 'computed from given values',
+  standard: 'not stated, taken from the table of a standard',
+  estimated: 'found by fitting a circuit to a nameplate or to tests',
+};
 
 /** The base of all multiples. */
 export function ratedTable(result: RunResult, units: UnitSystem): string {
@@ -100,7 +117,10 @@ export function metricTables(result: RunResult, units: UnitSystem): string {
   return groupedTable({
     caption: 'All figures of the run',
     head,
-    groups: METRIC_GROUPS.map((group) => ({ title: group.title, rows: group.rows.map(row) })),
+    groups: METRIC_GROUPS.map((group) => ({
+      title: group.title,
+      rows: group.rows.filter(({ key }) => isReported(result, key)).map(row),
+    })).filter((group) => group.rows.length > 0),
   });
 }
 

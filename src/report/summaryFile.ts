@@ -1,9 +1,11 @@
 import type { RatedPoint } from '../machine/ratedPoint.ts';
 import type { EnergyLedger } from '../measure/energyLedger.ts';
 import type { Metric, MetricKey } from '../measure/metric.ts';
+import type { Estimation, Nameplate } from '../scenario/nameplate.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { RunStatus } from '../simulate/status.ts';
 import type { RunEvent } from '../simulate/trajectory.ts';
+import type { PlugBands } from '../survey/plugBands.ts';
 
 /** Version of the format below. Additions keep it; a change of meaning or a removal raises it. */
 export const SUMMARY_VERSION = 1;
@@ -27,6 +29,12 @@ export interface SummaryFile {
   readonly metrics: Readonly<Record<MetricKey, SummaryMetric>>;
   /** Where the energy went, J; see each term in the energy ledger's definition. */
   readonly ledger: EnergyLedger;
+  /** How the circuit was found; null where it was given. */
+  readonly estimation: Estimation | null;
+  /** The nameplate it was found from; null where there is none. */
+  readonly nameplate: Nameplate | null;
+  /** What that nameplate leaves open in the metrics; null where that was not computed. */
+  readonly bands: PlugBands | null;
   /** Current and torque at rated output: the base of all multiples. */
   readonly rated: RatedPoint;
   /** Everything discrete that happened, in order. */

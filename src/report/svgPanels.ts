@@ -1,8 +1,9 @@
 import { scaleLinear } from 'd3-scale';
-import type { BarsPanel, LinesPanel, PointMark, StatesPanel } from './figureSpec.ts';
+import type { BarsPanel, LinesPanel, StatesPanel } from './figureSpec.ts';
 import { element, textElement } from './svgElement.ts';
 import { spreadPositions, textWidth } from './svgLayout.ts';
 import { type Scale, seriesPath } from './svgPaths.ts';
+import { pointMarks } from './svgPoints.ts';
 import { colour, dashArray, halo, ink, type SvgStyle } from './svgStyle.ts';
 
 /** Where a panel is drawn, px. */
@@ -53,7 +54,7 @@ export function linesPanel(panel: LinesPanel, box: Box, x: Scale, style: SvgStyl
   });
   parts.push(element('g', { 'clip-path': `url(#${clip})` }, curves.join('')));
   parts.push(directLabels(panel, box, y, style));
-  parts.push(...panel.points.map((point) => pointMark(point, box, x, y, style)));
+  parts.push(pointMarks(panel.points, box, x, y, style));
   return parts.join('');
 }
 
@@ -65,9 +66,16 @@ export function sideLabels(panel: LinesPanel): string[] {
   ];
 }
 
+/** The least width of labels that is reckoned with, px: of short words the estimate is too rough. */
+const LEAST_SIDE_LABEL = 48;
+
 /** Width of the side margin these labels take, px. */
 export function sideLabelWidth(labels: readonly string[], fontSize: number): number {
-  return SWATCH + 10 + Math.max(0, ...labels.map((label) => textWidth(label, fontSize)));
+  return (
+    SWATCH +
+    10 +
+    Math.max(labels.length > 0 ? LEAST_SIDE_LABEL : 0, ...labels.map((label) => textWidth(label, fontSize)))
+  );
 }
 
 function verticalAxis(
@@ -152,32 +160,6 @@ function directLabels(panel: LinesPanel, box: Box, y: Scale, style: SvgStyle): s
       return swatch + text;
     })
     .join('');
-}
-
-function pointMark(point: PointMark, box: Box, x: Scale, y: Scale, style: SvgStyle): string {
-  const cx = x(point.x);
-  const cy = Math.min(box.bottom, Math.max(box.top, y(point.y)));
-  const width = textWidth(point.label, style.fontSize - 1) + 10;
-  const leftwards = cx + width > box.right && cx - width >= box.left;
-  return [
-    element('circle', {
-      cx,
-      cy,
-      r: 3.5,
-      fill: ink(style, 'ground'),
-      stroke: colour(style, point.quantity),
-      'stroke-width': 1.6,
-    }),
-    textElement(point.label, {
-      x: leftwards ? cx - 8 : cx + 8,
-      // Outside the crest, so that the label does not cover the curve it names.
-      y: Math.min(box.bottom - 3, Math.max(box.top + style.fontSize - 2, point.y > 0 ? cy - 5 : cy + 13)),
-      'text-anchor': leftwards ? 'end' : 'start',
-      'font-size': style.fontSize - 1,
-      fill: ink(style, 'ink'),
-      ...halo(style),
-    }),
-  ].join('');
 }
 
 /** Height of one row of contacts, px. */

@@ -7,6 +7,8 @@ export interface SvgStyle {
   /** Unique prefix of the drawing's ids. */
   readonly id: string;
   readonly fontSize: number;
+  /** A drawing for telephones: short labels. */
+  readonly narrow: boolean;
 }
 
 /** Fonts of all drawings, the system's own first. */

@@ -15,7 +15,7 @@ import {
   type PointOptions,
   torquePoint,
 } from './metricPoint.ts';
-import { type FigureOptions, stateRows } from './timeFigure.ts';
+import { type FigureOptions, stateRows, torqueAxis } from './timeFigure.ts';
 import { readTraces, type Traces } from './traces.ts';
 
 /** The stretch after a closing that is enlarged, s: the offset of flux and current has mostly decayed by then. */
@@ -155,19 +155,31 @@ function torquePanel(
 ): LinesPanel {
   const unit = displayUnit('N·m', { system: at.units });
   const rated = result.rated.torque * unit.perSi;
-  const points = torquePoint(result, torqueKey(result, kind), at);
+  const elastic = result.scenario.load.coupling !== undefined;
+  const points = [
+    ...torquePoint(result, torqueKey(result, kind), at),
+    ...(elastic && kind !== null ? torquePoint(result, `${kind}CouplingTorque`, at, 'couplingTorque') : []),
+  ];
   const marked = points.map((point) => point.y);
   return {
     kind: 'lines',
     weight: 1.6,
     y: {
-      label: `Air-gap torque (${unit.label})`,
-      domain: paddedDomain(computeExtent(traces.torque, [rated], marked), 0.1),
+      label: torqueAxis(result, at.units),
+      domain: paddedDomain(
+        computeExtent(traces.torque, elastic ? traces.couplingTorque : [], [rated], marked),
+        0.1,
+      ),
     },
     series: [
       { form: 'line', label: 'air gap', quantity: 'torque', dash: 'solid', x: axis, y: traces.torque },
+      ...(elastic ? [couplingSeries(axis, traces.couplingTorque)] : []),
     ],
     references: [{ y: rated, label: 'rated' }],
     points,
   };
+}
+
+function couplingSeries(x: Float64Array, y: Float64Array): Series {
+  return { form: 'line', label: 'coupling', quantity: 'couplingTorque', dash: 'dash', x, y };
 }

@@ -1,12 +1,19 @@
 import type { RunResult } from '../measure/result.ts';
 import { findPlugging } from './closings.ts';
-import { joinIntervals, PHASES, poleIntervals, switchIntervals } from './contactIntervals.ts';
+import {
+  bypassIntervals,
+  joinIntervals,
+  PHASES,
+  poleIntervals,
+  supplyIntervals,
+  switchIntervals,
+} from './contactIntervals.ts';
 import { computeEnvelope, computeExtent, keepExtremes, paddedDomain, pick } from './envelope.ts';
 import { conductingBands, timedMarks } from './eventMarks.ts';
 import type { FigureSpec, LinesPanel, Series, StateRow } from './figureSpec.ts';
 import { finding, motionSentence, stays } from './findings.ts';
 import { displayUnit, formatInstant, formatQuantity, type UnitSystem } from './formatQuantity.ts';
-import { peakCurrentKey, worstTorqueKey } from './keyNumbers.ts';
+import { peakCurrentKey, worstCouplingKey, worstTorqueKey } from './keyNumbers.ts';
 import {
   CURRENT_COLOUR,
   CURRENT_COLUMN,
@@ -65,7 +72,7 @@ export function timeFigure(result: RunResult, options: FigureOptions): FigureSpe
 export function overviewFigure(result: RunResult, options: FigureOptions): FigureSpec {
   const full = timeFigure(result, options);
   const { trajectory } = result;
-  const kept = full.panels.filter((panel) => panel.kind === 'lines' && /torque|Speed/u.test(panel.y.label));
+  const kept = full.panels.filter((panel) => panel.kind === 'lines' && /torque|speed/iu.test(panel.y.label));
   const marks = timedMarks(trajectory, trajectory.tStart, trajectory.tEnd, 'few');
   return {
     ...full,
@@ -87,16 +94,28 @@ function contactorRows(result: RunResult): StateRow[] {
   return rows.filter((row) => row.intervals.length > 0);
 }
 
-/** Rows of the contacts: every pole of each contactor that ever closed, and the zero-speed switch if there is one. */
+/**
+ * Rows of the contacts: a supply phase that is lost, every pole of each contactor that ever closed, the bypass of the line
+ * resistors and the zero-speed switch where there are any.
+ */
 export function stateRows(result: RunResult): StateRow[] {
   const { trajectory, scenario } = result;
-  const rows: StateRow[] = [];
+  const lost = PHASES.filter((phase) =>
+    trajectory.events.some((event) => event.kind === 'phaseLost' && event.phase === phase),
+  );
+  const rows: StateRow[] = lost.map((phase) => ({
+    label: `supply ${phase}`,
+    intervals: supplyIntervals(trajectory, phase),
+  }));
   for (const contactor of ['forward', 'reverse'] as const) {
     const poles = PHASES.map((phase) => ({
       label: `${contactor} ${phase}`,
       intervals: poleIntervals(trajectory, contactor, phase),
     }));
     if (poles.some((row) => row.intervals.length > 0)) rows.push(...poles);
+  }
+  if (scenario.starter.lineResistors !== undefined) {
+    rows.push({ label: 'bypass', intervals: bypassIntervals(trajectory) });
   }
   if (scenario.starter.zeroSpeedSwitch !== null) {
     rows.push({ label: 'speed switch', intervals: switchIntervals(trajectory) });
@@ -137,23 +156,37 @@ function currentPanels(result: RunResult, traces: Traces, at: PointOptions): Lin
 function torquePanel(result: RunResult, traces: Traces, at: PointOptions, draw: Draw): LinesPanel {
   const unit = displayUnit('N·m', { system: at.units });
   const rated = result.rated.torque * unit.perSi;
-  const points = torquePoint(result, worstTorqueKey(result.metrics), at);
-  const hasLoad = result.scenario.load.torques.length > 0;
+  const elastic = result.scenario.load.coupling !== undefined;
+  const points = [
+    ...torquePoint(result, worstTorqueKey(result.metrics), at),
+    ...(elastic ? torquePoint(result, worstCouplingKey(result.metrics), at, 'couplingTorque') : []),
+  ];
+  // Behind an elastic coupling what acts on the motor is the coupling's torque, not the load's.
+  const hasLoad = result.scenario.load.torques.length > 0 && !elastic;
   const marked = points.map((point) => point.y);
   return {
     kind: 'lines',
     weight: 1.3,
     y: {
-      label: `Air-gap torque (${unit.label})`,
-      domain: paddedDomain(computeExtent(traces.torque, traces.loadTorque, [rated], marked)),
+      label: torqueAxis(result, at.units),
+      domain: paddedDomain(
+        computeExtent(traces.torque, elastic ? traces.couplingTorque : traces.loadTorque, [rated], marked),
+      ),
     },
     series: [
       ...(hasLoad ? [draw('load', 'loadTorque', traces.t, traces.loadTorque)] : []),
       draw('air gap', 'torque', traces.t, traces.torque),
+      ...(elastic ? [draw('coupling', 'couplingTorque', traces.t, traces.couplingTorque)] : []),
     ],
     references: [{ y: rated, label: 'rated' }],
     points,
   };
+}
+
+/** Name of the axis of a panel of torques: with an elastic coupling there are two of them. */
+export function torqueAxis({ scenario }: RunResult, units: UnitSystem): string {
+  const name = scenario.load.coupling === undefined ? 'Air-gap torque' : 'Torque';
+  return `${name} (${displayUnit('N·m', { system: units }).label})`;
 }
 
 function speedPanel(result: RunResult, traces: Traces, options: FigureOptions, draw: Draw): LinesPanel {
@@ -163,7 +196,14 @@ function speedPanel(result: RunResult, traces: Traces, options: FigureOptions, d
     kind: 'lines',
     weight: 1,
     y: { label: `Speed (${unit.label})`, domain: paddedDomain(computeExtent(traces.speed)) },
-    series: [draw('shaft', 'speed', traces.t, traces.speed)],
+    series: [
+      draw(
+        result.scenario.load.coupling === undefined ? 'shaft' : 'motor shaft',
+        'speed',
+        traces.t,
+        traces.speed,
+      ),
+    ],
     references: speed === null ? [] : [{ y: speed * unit.perSi, label: 'rated' }],
     points: [],
   };

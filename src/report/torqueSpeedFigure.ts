@@ -1,10 +1,13 @@
+import { type Inserted, NOTHING_INSERTED } from '../machine/inserted.ts';
 import { steadyState } from '../machine/steadyState.ts';
 import type { RunResult } from '../measure/result.ts';
+import { steadyTorqueAt } from '../shaft/steadySpeed.ts';
 import { type Closing, findPlugging } from './closings.ts';
 import { computeExtent, keepExtremes, paddedDomain, pick } from './envelope.ts';
 import type { FigureSpec, PointMark, Series } from './figureSpec.ts';
 import { displayUnit, formatNumber, formatQuantity } from './formatQuantity.ts';
 import { worstTorqueKey } from './keyNumbers.ts';
+import { insertedWords, steadyCircuits } from './steadyCircuits.ts';
 import { type FigureOptions, MOST_POINTS } from './timeFigure.ts';
 import { readTraces, type Traces } from './traces.ts';
 
@@ -34,29 +37,20 @@ export function torqueSpeedFigure(result: RunResult, options: FigureOptions): Fi
     { length: CURVE_POINTS },
     (_, i) => domain[0] + ((domain[1] - domain[0]) * i) / (CURVE_POINTS - 1),
   );
-  const curve = (sequence: 1 | -1) =>
-    speeds.map((speed) => sequenceTorque(result, speed / speedUnit.perSi, sequence) * torqueUnit.perSi);
-  const forward = curve(1);
-  const reverse = curve(-1);
+  const steady = steadyCircuits(trajectory).map(({ sequence, inserted }) => ({
+    form: 'line' as const,
+    label: `steady, ${sequence === 1 ? 'forward' : 'reverse'}${insertedWords(inserted)}`,
+    quantity: 'steadyTorque' as const,
+    dash: sequence === 1 ? ('dash' as const) : ('dashdot' as const),
+    x: speeds,
+    y: speeds.map(
+      (speed) => sequenceTorque(result, speed / speedUnit.perSi, sequence, inserted) * torqueUnit.perSi,
+    ),
+  }));
   const kept = keepExtremes(traces.torque, MOST_POINTS);
-  const points = pointMarks(result, options);
+  const points = [...pointMarks(result, options), ...circuitMarks(result, options)];
   const series: Series[] = [
-    {
-      form: 'line',
-      label: 'steady, forward',
-      quantity: 'steadyTorque',
-      dash: 'dash',
-      x: speeds,
-      y: forward,
-    },
-    {
-      form: 'line',
-      label: 'steady, reverse',
-      quantity: 'steadyTorque',
-      dash: 'dashdot',
-      x: speeds,
-      y: reverse,
-    },
+    ...steady,
     {
       form: 'line',
       label: 'this run',
@@ -65,12 +59,11 @@ export function torqueSpeedFigure(result: RunResult, options: FigureOptions): Fi
       x: pick(traces.speed, kept),
       y: pick(traces.torque, kept),
     },
-    ...loadSeries(result, traces, kept),
+    ...loadSeries(result, traces, kept, options),
   ];
   const extent = computeExtent(
     traces.torque,
-    forward,
-    reverse,
+    ...steady.map((curve) => curve.y),
     points.map((point) => point.y),
   );
   return {
@@ -102,15 +95,31 @@ export function torqueSpeedFigure(result: RunResult, options: FigureOptions): Fi
 /**
  * Steady-state air-gap torque at a shaft speed (rad/s), N·m, positive forward, with the forward (1) or the reverse
  * (−1) phase sequence applied: T(s) with s = (ω_s − ω)/ω_s, or −T(s') with s' = (ω_s + ω)/ω_s.
+ *
+ * @param inserted resistors and winding connection
  */
-export function sequenceTorque(result: RunResult, speed: number, sequence: 1 | -1): number {
+export function sequenceTorque(
+  result: RunResult,
+  speed: number,
+  sequence: 1 | -1,
+  inserted: Inserted = NOTHING_INSERTED,
+): number {
   const { supply, machine } = result.scenario;
   const synchronous = (2 * Math.PI * supply.frequency) / machine.polePairs;
-  return sequence * steadyState(machine, supply, (synchronous - sequence * speed) / synchronous).torque;
+  return (
+    sequence * steadyState(machine, supply, (synchronous - sequence * speed) / synchronous, inserted).torque
+  );
 }
 
-function loadSeries(result: RunResult, traces: Traces, kept: readonly number[] | null): Series[] {
+function loadSeries(
+  result: RunResult,
+  traces: Traces,
+  kept: readonly number[] | null,
+  options: FigureOptions,
+): Series[] {
   if (result.scenario.load.torques.length === 0) return [];
+  // Behind an elastic coupling the load's torque does not act on the motor at once: its line at constant speed.
+  if (result.scenario.load.coupling !== undefined) return [steadyLoad(result, traces, options)];
   return [
     {
       form: 'line',
@@ -121,6 +130,45 @@ function loadSeries(result: RunResult, traces: Traces, kept: readonly number[] |
       y: pick(traces.loadTorque, kept),
     },
   ];
+}
+
+/** Speeds at which the curves of one sequence are named, as shares of synchronous speed: one after the other. */
+const NAMED_FROM = 0.12;
+const NAMED_STEP = 0.17;
+
+/** Names on the steady curves themselves where one sequence has several circuits: at their ends they lie too close. */
+function circuitMarks(result: RunResult, options: FigureOptions): PointMark[] {
+  const torque = displayUnit('N·m', { system: options.units }).perSi;
+  const shown = displayUnit('rad/s', { system: options.units }).perSi;
+  const { supply, machine } = result.scenario;
+  const synchronous = (2 * Math.PI * supply.frequency) / machine.polePairs;
+  const circuits = steadyCircuits(result.trajectory);
+  return ([1, -1] as const).flatMap((sequence) => {
+    const own = circuits.filter((circuit) => circuit.sequence === sequence);
+    if (own.length < 2) return [];
+    return own.map(({ inserted }, i): PointMark => {
+      const speed = (NAMED_FROM + NAMED_STEP * i) * synchronous;
+      return {
+        x: speed * shown,
+        y: sequenceTorque(result, speed, sequence, inserted) * torque,
+        label: insertedWords(inserted).replace(/^, /u, '') || 'as built',
+        quantity: 'steadyTorque',
+      };
+    });
+  });
+}
+
+/** The torque that would hold each speed of the run against the load, with gear and the motor's own losses. */
+function steadyLoad({ trajectory }: RunResult, traces: Traces, options: FigureOptions): Series {
+  const torque = displayUnit('N·m', { system: options.units }).perSi;
+  const speed = displayUnit('rad/s', { system: options.units }).perSi;
+  const [low, high] = computeExtent(traces.speed);
+  const x = Float64Array.from(
+    { length: CURVE_POINTS },
+    (_, i) => low + ((high - low) * i) / (CURVE_POINTS - 1),
+  );
+  const y = x.map((shown) => steadyTorqueAt(trajectory.shaft, shown / speed, shown < 0 ? -1 : 1) * torque);
+  return { form: 'line', label: 'load, steady', quantity: 'loadTorque', dash: 'dot', x, y };
 }
 
 function pointMarks(result: RunResult, options: FigureOptions): PointMark[] {
@@ -154,7 +202,9 @@ function torqueSpeedTitle(result: RunResult, plugging: Closing | undefined): str
   if (worst?.value == null || worst.time === undefined) return plain;
   const contactor = key?.startsWith('plug') && plugging !== undefined ? plugging.contactor : 'forward';
   const speed = result.trajectory.at(worst.time).speed;
-  const steady = sequenceTorque(result, speed, contactor === 'forward' ? 1 : -1);
+  const { segments } = result.trajectory;
+  const inserted = segments.findLast((segment) => segment.t0 <= worst.time!)?.inserted;
+  const steady = sequenceTorque(result, speed, contactor === 'forward' ? 1 : -1, inserted);
   const ratio = worst.value / steady;
   if (!Number.isFinite(ratio) || ratio < 1) return plain;
   return `The worst torque is ${formatNumber(ratio)} times what the steady-state curve gives at the same speed`;

@@ -12,6 +12,7 @@ export interface Traces {
   /** N·m or lbf·ft */
   readonly torque: Float64Array;
   readonly loadTorque: Float64Array;
+  readonly couplingTorque: Float64Array;
   /** r/min */
   readonly speed: Float64Array;
   /** Terminal voltage as line-to-line r.m.s. of the space vector, V. */
@@ -22,7 +23,7 @@ export interface Traces {
 const SAMPLES_PER_CYCLE = 80;
 /** Enough for a smooth line however short the window. */
 const FEWEST_SAMPLES = 400;
-/** Bounds memory (8 columns of 8 bytes each) of very long runs; 20 samples a cycle remain up to 200 s at 50 Hz. */
+/** Bounds memory (some twenty columns of 8 bytes each) of very long runs; 20 samples a cycle remain up to 200 s at 50 Hz. */
 const MOST_SAMPLES = 200_000;
 /** Line-to-line r.m.s. of a space vector of unit length: √3/√2. */
 const LINE_RMS_PER_CREST = Math.sqrt(1.5);
@@ -42,6 +43,7 @@ export function readTraces(trajectory: Trajectory, t0: number, t1: number, units
     iC: sampled.iC,
     torque: sampled.torque.map((value) => value * torquePerSi),
     loadTorque: sampled.loadTorque.map((value) => value * torquePerSi),
+    couplingTorque: sampled.couplingTorque.map((value) => value * torquePerSi),
     speed: sampled.speed.map((value) => value * speedPerSi),
     voltage: sampled.uAlpha.map((alpha, i) => LINE_RMS_PER_CREST * Math.hypot(alpha, sampled.uBeta[i]!)),
   };

@@ -3,10 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { parseScenario, simulate } from '../../src/index.ts';
 import { energyFigure } from '../../src/report/energyFigure.ts';
 import type { FigureSpec } from '../../src/report/figureSpec.ts';
+import { motorFigure } from '../../src/report/motorFigure.ts';
 import { renderSvg, type SvgOptions } from '../../src/report/renderSvg.ts';
 import { switchingFigures } from '../../src/report/switchingFigures.ts';
 import { overviewFigure } from '../../src/report/timeFigure.ts';
 import { torqueSpeedFigure } from '../../src/report/torqueSpeedFigure.ts';
+import { elasticRun } from '../unit/report/fakeElements.ts';
+import { fakeMotor } from '../unit/report/fakeMotor.ts';
 import { fakeRun } from '../unit/report/fakeRun.ts';
 
 /**
@@ -26,6 +29,9 @@ const figures: readonly (readonly [string, FigureSpec, SvgOptions])[] = [
   ['switching-plug', switchingFigures(run, { units: 'us' })[1]!, { theme: 'dark' }],
   ['torque-speed-narrow', torqueSpeedFigure(run, { units: 'SI' }), { theme: 'light', width: 400 }],
   ['energy', energyFigure(run, { units: 'SI' }), { theme: 'css' }],
+  ['switching-elastic', switchingFigures(elasticRun(), { units: 'SI' })[1]!, { theme: 'light' }],
+  ['motor', motorFigure(fakeMotor(), { units: 'SI' }), { theme: 'light' }],
+  ['motor-narrow', motorFigure(fakeMotor(), { units: 'us' }), { theme: 'dark', width: 400 }],
 ];
 
 /** Text with its numbers taken out, and the numbers rounded to three decimals. */

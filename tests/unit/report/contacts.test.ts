@@ -1,8 +1,25 @@
 import { describe, expect, it } from 'vitest';
 import { findClosings } from '../../../src/report/closings.ts';
-import { joinIntervals, poleIntervals, switchIntervals } from '../../../src/report/contactIntervals.ts';
+import {
+  bypassIntervals,
+  joinIntervals,
+  poleIntervals,
+  supplyIntervals,
+  switchIntervals,
+} from '../../../src/report/contactIntervals.ts';
 import { conductingBands, timedMarks } from '../../../src/report/eventMarks.ts';
-import { END, FAKE_EVENTS, fakeScenario, fakeTrajectory, PARTING, REVERSE, TOUCH, ZERO } from './fakeRun.ts';
+import { stateRows } from '../../../src/report/timeFigure.ts';
+import {
+  END,
+  FAKE_EVENTS,
+  fakeRun,
+  fakeScenario,
+  fakeTrajectory,
+  PARTING,
+  REVERSE,
+  TOUCH,
+  ZERO,
+} from './fakeRun.ts';
 
 const run = fakeTrajectory(fakeScenario());
 
@@ -30,6 +47,35 @@ describe('intervals of contacts', () => {
 
   it('the zero-speed switch is closed between its two events', () => {
     expect(switchIntervals(run)).toEqual([{ x0: 0.12, x1: 1.955, state: 'closed' }]);
+  });
+
+  it('the bypass of line resistors is closed between its two events, and at first where the machine runs', () => {
+    const events = [
+      { t: 0.02, kind: 'bypassCloses', text: '' },
+      { t: 1.5, kind: 'bypassOpens', text: '' },
+    ] as const;
+    expect(bypassIntervals({ ...run, events })).toEqual([{ x0: 0.02, x1: 1.5, state: 'closed' }]);
+    const running = { ...run.scenario, initial: 'runningForward' as const };
+    expect(bypassIntervals({ ...run, scenario: running, events: events.slice(1) })).toEqual([
+      { x0: 0, x1: 1.5, state: 'closed' },
+    ]);
+  });
+
+  it('a lost supply phase is there until it is lost and carries its current on to the next zero', () => {
+    const events = [
+      { t: 0.8, kind: 'phaseLost', phase: 'A', text: '' },
+      { t: 0.806, kind: 'phaseClears', phase: 'A', text: '' },
+    ] as const;
+    expect(supplyIntervals({ ...run, events }, 'A')).toEqual([
+      { x0: 0, x1: 0.8, state: 'closed' },
+      { x0: 0.8, x1: 0.806, state: 'arcing' },
+    ]);
+    const rows = (lost: typeof events | readonly []) =>
+      stateRows({ ...fakeRun(), trajectory: { ...run, events: [...FAKE_EVENTS, ...lost] } }).map(
+        (row) => row.label,
+      );
+    expect(rows(events)[0]).toBe('supply A');
+    expect(rows([])[0]).toBe('forward A');
   });
 
   it('overlapping intervals of one state become one', () => {
@@ -88,6 +134,27 @@ describe('event marks', () => {
       .filter((mark) => mark.t === ZERO || mark.t === later)
       .map((mark) => mark.label);
     expect(labels).toEqual(['zero speed', 'shaft held at rest']);
+  });
+
+  it.each([
+    ['bypassCloses', {}, '', 'line resistors bypassed'],
+    ['bypassOpens', {}, '', 'line resistors in'],
+    ['rotorStep', {}, 'slip-ring resistance 0.500 ohm', 'slip-ring resistance 0.500 ohm'],
+    ['windingReconnected', {}, 'windings are connected in star', 'windings are connected in star'],
+    ['phaseLost', { phase: 'A' }, '', 'supply phase A lost'],
+  ] as const)('a %s has words', (kind, more, words, label) => {
+    const events = [...FAKE_EVENTS, { t: 1.7, kind, text: words, ...more }];
+    const labels = (detail: 'usual' | 'few') =>
+      timedMarks({ ...run, events }, 1.6, 1.8, detail).map((mark) => mark.label);
+    expect(labels('usual')).toEqual([label]);
+    expect(labels('few').includes('phase A lost')).toBe(kind === 'phaseLost');
+  });
+
+  it('the end of the current of a lost phase is named in figures of milliseconds only', () => {
+    const events = [...FAKE_EVENTS, { t: 1.7, kind: 'phaseClears', phase: 'A', text: '' } as const];
+    const marks = (detail: 'usual' | 'all') => timedMarks({ ...run, events }, 1.6, 1.8, detail);
+    expect(marks('usual')).toEqual([]);
+    expect(marks('all')).toEqual([{ t: 1.7, label: 'lost phase A clears' }]);
   });
 
   it('bands cover the stretches with fewer than three conducting poles', () => {

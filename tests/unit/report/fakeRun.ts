@@ -1,8 +1,10 @@
 import { circuitOf } from '../../../src/machine/circuit.ts';
+import { NOTHING_INSERTED } from '../../../src/machine/inserted.ts';
 import { noPoles } from '../../../src/machine/noPoles.ts';
 import { METRIC_KEYS, type Metric, type MetricKey, type Metrics } from '../../../src/measure/metric.ts';
 import type { RunResult } from '../../../src/measure/result.ts';
 import type { PhaseName, Scenario } from '../../../src/scenario/scenario.ts';
+import { initialShaft } from '../../../src/shaft/initialShaft.ts';
 import { shaftOf } from '../../../src/shaft/shaft.ts';
 import type { Segment } from '../../../src/simulate/segment.ts';
 import { isSuccessful } from '../../../src/simulate/status.ts';
@@ -111,6 +113,8 @@ function pointAt(t: number): Point {
     iC: current(2),
     torque: mean + swing * (live ? 1 - Math.exp(-since / 0.002) : 0),
     loadTorque: speed > 0 ? 30 : 0,
+    couplingTorque: live ? 0.4 * mean + 300 * Math.exp(-since / 0.15) * Math.sin(120 * since) : 0,
+    loadSpeed: 0.99 * speed,
     speed,
     position: speed * 0.3,
     uAlpha: voltage * Math.cos(OMEGA * t),
@@ -135,16 +139,29 @@ const SPANS: readonly Pick<Segment, 't0' | 't1' | 'kind' | 'openPhase' | 'frame'
 ];
 
 export function fakeTrajectory(scenario: Scenario): Trajectory {
-  const model = noPoles(circuitOf(scenario.machine, scenario.supply));
+  const circuit = circuitOf(scenario.machine, scenario.supply);
+  const model = noPoles(circuit);
+  const shaft = shaftOf(scenario);
+  const mode = initialShaft(shaft, 0).mode;
+  const fixed = {
+    held: false,
+    position0: 0,
+    steps: [],
+    model,
+    circuit,
+    inserted: NOTHING_INSERTED,
+    shaft,
+    mode,
+  };
   return {
     scenario,
     status: { code: 'finished', time: END, message: 'Everything the actions asked for has happened.' },
     tStart: 0,
     tEnd: END,
-    segments: SPANS.map((span) => ({ ...span, friction: 0, held: false, position0: 0, steps: [], model })),
+    segments: SPANS.map((span) => ({ ...span, ...fixed })),
     events: FAKE_EVENTS,
     stats: { evaluations: 48213, steps: 612 },
-    shaft: shaftOf(scenario),
+    shaft,
     shortCircuit: null,
     interruptionLoss: 0,
     at: (t, side) => pointAt(side === 'left' ? t - 1e-12 : t),
@@ -244,14 +261,22 @@ export function fakeRun(overrides: Partial<RunResult> = {}): RunResult {
     ledger: {
       electricalIn: 289500,
       sourceLoss: 4100,
+      cableLoss: 0,
+      lineResistorLoss: 0,
       statorLoss: 99300,
       rotorLoss: [167700],
+      rotorResistorLoss: 0,
+      ironLoss: 0,
       magneticChange: 0,
       interruptionLoss: 0,
       airGapWork: 18400,
       kineticChange: 0,
+      twistChange: 0,
       frictionLoss: 18400,
+      windageLoss: 0,
       loadWork: 0,
+      gearLoss: 0,
+      couplingLoss: 0,
       throughput: 307900,
       residual: 3.2e-9,
     },

@@ -53,6 +53,8 @@ describe('units', () => {
     [1055055.85, 'J', '1000 Btu'],
     [460, 'V', '460 V'],
     [62.8, 'A', '62.8 A'],
+    [21.5, 'Hz', '21.5 Hz'],
+    [1000, 'N·m/rad', '738 lbf·ft/rad'],
   ])('%s %s is %s in US units', (value, unit, text) => {
     expect(formatQuantity(value, unit, us)).toBe(text);
   });

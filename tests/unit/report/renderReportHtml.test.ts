@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { buildReportFiles } from '../../../src/report/buildReportFiles.ts';
 import { renderReportHtml } from '../../../src/report/renderReportHtml.ts';
 import { sha256Base64 } from '../../../src/report/sha256.ts';
+import type { Scenario } from '../../../src/scenario/scenario.ts';
+import { fullScenario } from './fakeElements.ts';
 import { fakeRun, fakeScenario } from './fakeRun.ts';
 import { HOSTILE_TEXTS } from './hostile.ts';
 
@@ -103,6 +105,26 @@ describe('the report', () => {
       /supply\.sourceResistance\s+0 ohm\s+assumed/u,
     );
   });
+});
+
+it('explains each word of origin that occurs, and puts the source beside the word', () => {
+  const origins = [
+    { path: 'machine.breakdownTorque', value: '2.0', origin: 'standard', source: 'IEC 60034-12, table 1' },
+    { path: 'machine.statorResistance', value: '0.2 ohm', origin: 'estimated' },
+  ] as const;
+  const page = text(renderReportHtml(fakeRun(), { ...options, origins }));
+  expect(page).toMatch(/machine\.breakdownTorque\s+2\.0\s+standard: IEC 60034-12, table 1/u);
+  expect(page).toMatch(/machine\.statorResistance\s+0\.2 ohm\s+estimated\s/u);
+  expect(page).toContain(
+    'standard: not stated, taken from the table of a standard; estimated: found by fitting',
+  );
+  expect(page).not.toContain('assumed: not stated');
+});
+
+it('calls a machine with slip rings by its name', () => {
+  const kind = (scenario: Scenario) => renderReportHtml(fakeRun({ scenario }), options);
+  expect(kind(fullScenario())).toContain('plugging of a slip-ring induction motor');
+  expect(kind(fakeScenario())).toContain('plugging of a cage induction motor');
 });
 
 describe('the report folder', () => {

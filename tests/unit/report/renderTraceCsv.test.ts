@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { renderTraceCsv, traceStep } from '../../../src/report/renderTraceCsv.ts';
+import { elasticRun } from './fakeElements.ts';
 import { fakeRun, REVERSE, TOUCH } from './fakeRun.ts';
 
 const run = fakeRun();
@@ -53,6 +54,15 @@ describe('trace.csv', () => {
     // 1e-9 V: rounding of sums of some hundred volts.
     for (let i = 0; i < rows.length; i += 50)
       expect(Math.abs(ab![i]! + bc![i]! + ca![i]!)).toBeLessThan(1e-9);
+  });
+
+  it('has the torque of an elastic coupling and the speed behind it, before the last column, where there is one', () => {
+    const elastic = renderTraceCsv(elasticRun()).split('\r\n');
+    const names = elastic[0]!.split(',');
+    expect(names.slice(-3)).toEqual(['coupling_torque_Nm', 'load_speed_radps', 'terminals_conducting']);
+    const row = elastic.find((line) => line.startsWith('0.5,'))!.split(',');
+    expect(Number(row.at(-3))).toBe(run.trajectory.at(0.5).couplingTorque);
+    expect(Number(row.at(-2))).toBe(run.trajectory.at(0.5).loadSpeed);
   });
 
   it('has a longer step, and says so, where the run would have too many rows', () => {

@@ -1,0 +1,50 @@
+import type { LineResistorData, StarterData, StarterFault } from '../scenario/scenario.ts';
+import { faultWords } from './faultWords.ts';
+import { type InputFormat, type InputRow, inputRow as row } from './inputRow.ts';
+
+/** The starter's part of the inputs table. */
+export function starterRows(starter: StarterData, format: InputFormat): InputRow[] {
+  const { show, ms } = format;
+  const { zeroSpeedSwitch, lineResistors } = starter;
+  return [
+    row('Coil energised to contacts touch', ms(starter.closingTime)),
+    row('Coil released to contacts part', ms(starter.openingTime)),
+    row('Closing scatter of poles A, B, C', starter.closingScatter.map(ms).join(', ')),
+    row('Opening scatter of poles A, B, C', starter.openingScatter.map(ms).join(', ')),
+    row('Change-over delay between the coils', ms(starter.changeoverDelay)),
+    row('Poles', starter.poles === 'arcing' ? 'arc to their own current zero' : 'ideal: interrupt at once'),
+    row('Shortest arcing time', ms(starter.minimumArcingTime)),
+    row('Phases exchanged in reverse', [...starter.exchangedPhases].join(' and ')),
+    row(
+      'Zero-speed switch',
+      zeroSpeedSwitch === null
+        ? 'none'
+        : `drops out below ${show(zeroSpeedSwitch.dropOutSpeed, 'rad/s')}, picks up above ${show(zeroSpeedSwitch.pickUpSpeed, 'rad/s')}, delay ${ms(zeroSpeedSwitch.delay)}`,
+    ),
+    ...(lineResistors === undefined ? [] : resistorRows(lineResistors, format)),
+    ...(starter.plugConnection === undefined
+      ? []
+      : [
+          row('Windings while plugging', `in ${starter.plugConnection}`),
+          row('Delta winding A lies between terminals', [...(starter.windingOrder ?? 'AB')].join(' and ')),
+        ]),
+    ...(starter.faults ?? []).map((fault: StarterFault) => row('Fault', faultWords(fault))),
+  ];
+}
+
+function resistorRows(resistors: LineResistorData, { show, ms }: InputFormat): InputRow[] {
+  const { bypassAfter } = resistors;
+  return [
+    row('Line resistors while plugging, per phase', show(resistors.resistance, 'Ω')),
+    row(
+      'Bypass of the line resistors',
+      bypassAfter === null
+        ? 'not while the reversal lasts'
+        : `its coil is energised ${show(bypassAfter, 's')} after the reversing coil`,
+    ),
+    row(
+      'Bypass: coil to contacts touch, coil to contacts part',
+      `${ms(resistors.closingTime)}, ${ms(resistors.openingTime)}`,
+    ),
+  ];
+}
