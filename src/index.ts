@@ -1,7 +1,15 @@
 /** The public API: a scenario in, a run, its figures and its report out. */
 
-// machine
+// estimate
+export { circuitEstimator } from './estimate/estimator.ts';
+export { parseScenario } from './estimate/parseScenario.ts';
+export { parseScenarioWithOrigins } from './estimate/parseScenarioWithOrigins.ts';
 export { breakdown } from './machine/breakdown.ts';
+// machine
+export {
+  type CharacteristicCurve,
+  characteristicCurve,
+} from './machine/characteristicCurve.ts';
 export { type RatedPoint, ratedPoint } from './machine/ratedPoint.ts';
 export { type SteadyState, steadyState } from './machine/steadyState.ts';
 export { twoPoleSteadyState } from './machine/twoPoleSteadyState.ts';
@@ -20,22 +28,23 @@ export { renderTraceCsv } from './report/renderTraceCsv.ts';
 export type { SummaryFile } from './report/summaryFile.ts';
 // scenario
 export { assertScenario } from './scenario/assertScenario.ts';
-export { parseScenario } from './scenario/parseScenario.ts';
-export {
-  type ParseOptions,
-  parseScenarioWithOrigins,
-  type ScenarioWithOrigins,
-} from './scenario/parseScenarioWithOrigins.ts';
+export type * from './scenario/nameplate.ts';
+export type { Origin, OriginKind } from './scenario/origin.ts';
 export { placeProblems } from './scenario/placeProblems.ts';
 export { formatProblem, type Problem, type ProblemCode } from './scenario/problem.ts';
+export type { ParseOptions } from './scenario/readScenario.ts';
 export { renderScenario } from './scenario/renderScenario.ts';
+export type { ScenarioWithOrigins } from './scenario/resolveScenario.ts';
 export type * from './scenario/scenario.ts';
 export { ScenarioError } from './scenario/scenarioError.ts';
 export { scenarioJsonSchema } from './scenario/scenarioJsonSchema.ts';
 export { scenarioToYaml } from './scenario/scenarioToYaml.ts';
 // shaft
 export { steadySpeed } from './shaft/steadySpeed.ts';
+export { torsionalFrequency } from './shaft/torsionalFrequency.ts';
 // simulate
 export { runTrajectory } from './simulate/run.ts';
 export { isSuccessful, type RunStatus, type RunStatusCode } from './simulate/status.ts';
 export type { Point, RunEvent, ShortCircuit, Trajectory } from './simulate/trajectory.ts';
+// survey
+export { BAND_KEYS, type PlugBand, type PlugBands, plugBands } from './survey/plugBands.ts';

@@ -8,6 +8,8 @@ export interface CliIo {
   readonly cwd: string;
   /** Colour and bold are welcome. */
   readonly colour: boolean;
+  /** Shows a prompt and reads a line; null when the person ends the questions. Absent where nobody is there to ask. */
+  readonly ask?: (prompt: string) => Promise<string | null>;
 }
 
 /**

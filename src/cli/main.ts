@@ -1,3 +1,4 @@
+import { lineReader } from './lineReader.ts';
 import { runCli } from './program.ts';
 
 /** The command line in a process: the only place that reads the environment and sets the exit code. */
@@ -8,6 +9,9 @@ export async function main(process: NodeJS.Process): Promise<void> {
       if (error.code === 'EPIPE') process.exit();
       throw error;
     });
+  // Questions go where messages go: standard output may be on its way to a file.
+  const reader =
+    process.stdin.isTTY && process.stderr.isTTY ? lineReader(process.stdin, process.stderr) : null;
   process.exitCode = await runCli(process.argv.slice(2), {
     out: (text) => process.stdout.write(text),
     err: (text) => process.stderr.write(text),
@@ -15,5 +19,7 @@ export async function main(process: NodeJS.Process): Promise<void> {
     cwd: (process.env.npm_lifecycle_event === 'start' && process.env.INIT_CWD) || process.cwd(),
     // NO_COLOR counts when it is not empty (no-color.org).
     colour: process.stdout.isTTY === true && !process.env.NO_COLOR,
+    ...(reader === null ? {} : { ask: reader.ask }),
   });
+  reader?.close();
 }

@@ -7,6 +7,8 @@ import { scenarioJsonSchema } from '../scenario/scenarioJsonSchema.ts';
 import { checkCommand } from './checkCommand.ts';
 import { InputError } from './inputError.ts';
 import { type CliIo, EXIT, type ExitCode } from './io.ts';
+import { motorCommand } from './motorCommand.ts';
+import { addNewVerb } from './newVerb.ts';
 import { type SimulateOptions, simulateCommand } from './simulateCommand.ts';
 import { VERSION } from './version.ts';
 
@@ -62,6 +64,17 @@ export async function runCli(args: readonly string[], io: CliIo): Promise<ExitCo
     .action((file: string) => {
       exit = checkCommand(file, io);
     });
+  addNewVerb(program, io, (code) => {
+    exit = code;
+  });
+  withRunOptions(
+    program
+      .command('motor')
+      .description("print a scenario's motor by itself and draw its curves")
+      .argument('<FILE>'),
+  ).action((file: string, options: SimulateOptions) => {
+    exit = motorCommand(file, options, io);
+  });
   program
     .command('schema')
     .description('print the JSON Schema of scenario files, for editors')
@@ -110,7 +123,7 @@ function builtIn(options: SimulateOptions, io: CliIo): ExitCode {
 function withRunOptions(command: Command): Command {
   return command
     .option('--out <DIR>', 'folder for the report (default: reports/NAME-OF-THE-FILE)')
-    .option('--json', 'print the summary as JSON; writes files only together with --out')
+    .option('--json', 'print the figures as JSON; writes files only together with --out')
     .addOption(
       new Option('--units <SYSTEM>', 'units of report and terminal').choices(['si', 'us']).default('si'),
     )

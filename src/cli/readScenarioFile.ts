@@ -1,6 +1,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
-import { parseScenarioWithOrigins, type ScenarioWithOrigins } from '../scenario/parseScenarioWithOrigins.ts';
+import { parseScenarioWithOrigins } from '../estimate/parseScenarioWithOrigins.ts';
+import type { ScenarioWithOrigins } from '../scenario/resolveScenario.ts';
 import { InputError, reasonOf } from './inputError.ts';
 import type { CliIo } from './io.ts';
 

@@ -41,6 +41,12 @@ it('exit codes reach the caller', async () => {
   expect((await runProcess([file], { cwd: folder })).exit).toBe(2);
 });
 
+it('new asks nothing where nobody can answer', async () => {
+  const { exit, out, err } = await runProcess(['new'], { cwd: workFolder() });
+  expect({ exit, out }).toEqual({ exit: 1, out: '' });
+  expect(err).toMatch(/^--power: is missing/u);
+});
+
 it('a reader that closes the pipe after the first line gets no stack trace', async () => {
   const { exit, err } = await runProcess(['schema'], { cwd: workFolder(), closeEarly: true });
   expect({ exit, err }).toEqual({ exit: 0, err: '' });

@@ -23,11 +23,12 @@ function placeOf(text: string, piece: string): string {
 it.each([
   ['an option that does not exist', ['--fast'], /unknown option '--fast'/u],
   ['a unit system that does not exist', ['--units', 'imperial'], /imperial.*si, us/u],
-  ['a verb that does not exist', ['plug'], /^plug: neither a verb \(simulate, check, schema/u],
+  ['a verb that does not exist', ['plug'], /^plug: neither a verb \(simulate, check, new, motor, schema/u],
   ['a verb that does not exist, before a file', ['plug', 'a.yaml'], /^plug: neither a verb/u],
   ['two files', ['a.yaml', 'b.yaml'], /^b\.yaml: one word too many/u],
   ['a verb without its file', ['simulate'], /missing required argument 'FILE'/u],
   ['check without its file', ['check'], /missing required argument 'FILE'/u],
+  ['motor without its file', ['motor'], /missing required argument 'FILE'/u],
   ['--out without a folder', ['a.yaml', '--out'], /--out <DIR>.*argument missing/u],
   ['an option before the verb', ['--json', 'simulate', 'a.yaml'], /--json stands before simulate/u],
   ['an option the verb does not have', ['check', 'a.yaml', '--json'], /unknown option '--json'/u],
@@ -91,7 +92,7 @@ it('all problems of a scenario are listed with line and column, by every verb', 
     ['do: plug', 'do: brake'],
   );
   const file = writeInto(folder, 'many.yaml', text);
-  for (const verb of [[], ['simulate'], ['check']]) {
+  for (const verb of [[], ['simulate'], ['check'], ['motor']]) {
     const { exit, out, err } = await runCommand(folder, [...verb, file]);
     expect({ exit, out }).toEqual({ exit: 1, out: '' });
     const lines = err.trimEnd().split('\n');
