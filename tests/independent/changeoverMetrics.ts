@@ -1,7 +1,7 @@
 import type { IndependentMetrics } from './independentMetric.ts';
 import type { PhaseVariableRun } from './phaseVariableModel.ts';
 import type { RunReader } from './runReader.ts';
-import type { Closing, Opening } from './starterLogic.ts';
+import type { Closing, Opening } from './switchingRecord.ts';
 import { terminalVector } from './terminalVoltage.ts';
 
 const PHASES = ['A', 'B', 'C'] as const;
@@ -30,7 +30,8 @@ export function changeoverMetrics(
   const since = (from: number | null) => ({ value: touch === null || from === null ? null : touch - from });
   out.commandToTouch = since(command);
   out.partingToTouch = since(parted);
-  out.extinctionToTouch = since(clearings.length === 3 ? Math.max(...clearings) : null);
+  const extinguished = clearings.filter((t) => touch !== null && t <= touch);
+  out.extinctionToTouch = since(extinguished.length > 0 ? Math.max(...extinguished) : null);
 
   const margins = EXCHANGED[run.scenario.starter.exchangedPhases].map((k) => {
     const touched = closing?.touchedAt[k] ?? null;
@@ -38,7 +39,7 @@ export function changeoverMetrics(
     return touched === null || cleared === null ? null : touched - cleared;
   });
   const known = margins.filter((margin) => margin !== null);
-  out.arcMargin = { value: known.length === 2 ? Math.min(...known) : null };
+  out.arcMargin = { value: known.length > 0 ? Math.min(...known) : null };
 
   if (touch === null || closing === undefined) {
     for (const name of ['residualVoltage', 'residualAngle', 'supplyAngleAtTouch'])
@@ -47,7 +48,7 @@ export function changeoverMetrics(
   }
   const { lineVoltage, frequency, angle } = run.scenario.supply;
   const before = reader.pointAt(touch, 'left');
-  const residual = terminalVector(run.circuit.windingVoltages(before.y, before.f));
+  const residual = terminalVector(run.circuit.terminalVoltages(before.y, before.f));
   const swap: [number, number, number] = [0, 1, 2];
   if (closing.contactor === 1) {
     const [a, b] = EXCHANGED[run.scenario.starter.exchangedPhases];

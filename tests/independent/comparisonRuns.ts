@@ -62,11 +62,13 @@ export const STARTER: Starter = {
   zeroSpeedSwitch: { dropOutSpeed: 6, pickUpSpeed: 12, delay: 0.004 },
 };
 
-interface Parts {
+/** What differs from the run that `scenarioOf` makes of nothing. */
+export interface Parts {
   readonly title: string;
   readonly lineVoltage?: number;
   readonly angle?: number;
   readonly source?: { readonly resistance: number; readonly inductance: number };
+  readonly cable?: { readonly resistance: number; readonly inductance: number };
   readonly machine?: Machine;
   readonly load?: ScenarioShape['load'];
   readonly starter?: Partial<Starter>;
@@ -87,6 +89,7 @@ export function scenarioOf(parts: Parts): ScenarioShape {
       angle: parts.angle ?? 0,
       sourceResistance: parts.source?.resistance ?? 0,
       sourceInductance: parts.source?.inductance ?? 0,
+      ...(parts.cable && { cable: parts.cable }),
     },
     machine: parts.machine ?? MACHINE_3_HP,
     load: parts.load ?? { inertia: 0, torques: [] },

@@ -11,30 +11,30 @@ export function rotorHeat(run: PhaseVariableRun, y: Float64Array): number {
   return sum;
 }
 
-/** I²t per phase and both heats between two instants; returns the rotor heat. */
+/** I²t per phase and both heats between two instants, and the rotor heat in kinetic energies of a state; returns the rotor heat. */
 export function heatMetrics(
   out: IndependentMetrics,
   prefix: 'start' | 'plug',
   run: PhaseVariableRun,
   a: Float64Array | null,
   b: Float64Array | null,
-  kineticSpeed: number,
+  moving: Float64Array | null,
 ): number | null {
   const names = ['I2tA', 'I2tB', 'I2tC', 'StatorHeat', 'RotorHeat', 'RotorHeatMultiple'];
-  if (a === null || b === null) {
+  if (a === null || b === null || moving === null) {
     for (const name of names) out[prefix + name] = { value: null };
     return null;
   }
-  let total = 0;
   PHASES.forEach((phase, k) => {
     const at = run.circuit.index.square + k;
     const value = b[at]! - a[at]!;
-    total += value;
     out[`${prefix}I2t${phase}`] = { value };
   });
   const heat = rotorHeat(run, b) - rotorHeat(run, a);
-  out[`${prefix}StatorHeat`] = { value: run.scenario.machine.Rs * total };
+  out[`${prefix}StatorHeat`] = {
+    value: b[run.circuit.index.statorHeat]! - a[run.circuit.index.statorHeat]!,
+  };
   out[`${prefix}RotorHeat`] = { value: heat };
-  out[`${prefix}RotorHeatMultiple`] = { value: heat / (0.5 * run.circuit.inertia * kineticSpeed ** 2) };
+  out[`${prefix}RotorHeatMultiple`] = { value: heat / run.circuit.train.kinetic(moving) };
   return heat;
 }

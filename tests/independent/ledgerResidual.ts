@@ -19,17 +19,28 @@ export function ledgerResidual(run: PhaseVariableRun): number {
   const storedBefore = circuit.magneticEnergy(a);
   circuit.setMode(last.mode);
   const magnetic = circuit.magneticEnergy(b) - storedBefore;
+  const { supply } = scenario;
   const out = [
-    // Every terminal of the runs compared is alone on its supply phase, so source and stator carry the same current.
-    scenario.supply.sourceResistance * squares,
-    scenario.machine.Rs * squares,
+    // Every terminal of the runs compared is alone on its supply phase, so feeder and line carry the same current.
+    (supply.sourceResistance + (supply.cable?.resistance ?? 0)) * squares,
+    change(index.lineResistorHeat),
+    change(index.statorHeat),
+    change(index.rotorResistorHeat),
+    change(index.ironHeat),
     magnetic,
     run.chopLoss,
   ];
   for (let c = 0; c < index.cages; c++) out.push(change(index.rotorHeat + c));
   const gap = change(index.airGapWork);
-  const kinetic = 0.5 * circuit.inertia * (b[index.omega]! ** 2 - a[index.omega]! ** 2);
-  const mechanical = [kinetic, change(index.frictionLoss), change(index.loadWork)];
+  const { train } = circuit;
+  const mechanical = [
+    train.kinetic(b) - train.kinetic(a),
+    train.elasticEnergy(b, last.mode) - train.elasticEnergy(a, first.mode),
+    change(index.motorLoss),
+    change(index.loadWork),
+    change(index.gearLoss),
+    change(index.damperLoss),
+  ];
   const sum = (terms: readonly number[]) => terms.reduce((x, term) => x + term, 0);
   const electricalError = change(index.electricalIn) - gap - sum(out);
   const mechanicalError = gap - sum(mechanical);

@@ -6,6 +6,7 @@ import type { PhaseVariableRun } from './phaseVariableModel.ts';
 import { type RunReader, runReader } from './runReader.ts';
 import { runUp } from './runUp.ts';
 import { stopMetrics } from './stopMetrics.ts';
+import { stressMetrics, torsionalFrequency } from './stressMetrics.ts';
 import { lowestTerminalVoltage } from './terminalVoltage.ts';
 import { windowMetrics } from './windowMetrics.ts';
 
@@ -19,6 +20,7 @@ export function measureRun(run: PhaseVariableRun): IndependentMetrics {
   const startEnd = command ?? run.endTime;
 
   windowMetrics(out, 'start', run, reader, startAt, startEnd);
+  stressMetrics(out, 'start', run, reader, startAt, startEnd);
   const startHeat = startMetrics(out, run, reader, startAt, startEnd, running.startDirection);
   windowMetrics(out, 'plug', run, reader, command, run.endTime);
   const opening = command === null ? undefined : run.openings.find((o) => o.releasedAt >= command);
@@ -26,9 +28,11 @@ export function measureRun(run: PhaseVariableRun): IndependentMetrics {
     command === null
       ? undefined
       : run.closings.find((c) => c.energisedAt >= command && c.contactor !== opening?.contactor);
+  stressMetrics(out, 'plug', run, reader, closing?.circuitAt ?? command, run.endTime);
   changeoverMetrics(out, run, reader, command, opening, closing);
   stopMetrics(out, run, reader, command, opening, closing, running.runDirection, startHeat);
-  out.lowestTerminalVoltage = lowestTerminalVoltage(run);
+  out.lowestTerminalVoltage = lowestTerminalVoltage(run, run.steps);
+  out.torsionalFrequency = { value: torsionalFrequency(run.scenario) };
   poleMetrics(out, 'run', opening);
   const plugOpening =
     closing &&
@@ -78,17 +82,10 @@ function startMetrics(
   const touch = from === null ? null : (run.closings.find((c) => c.energisedAt >= from)?.circuitAt ?? null);
   const reached = touch === null ? null : runUp(run, reader, touch, to, direction);
   out.startTime = { value: touch === null || reached === null ? null : reached - touch };
-  if (from === null) return heatMetrics(out, 'start', run, null, null, 0);
+  if (from === null) return heatMetrics(out, 'start', run, null, null, null);
   // Heat belongs to the start until the machine is up to speed, or the next action cuts it short.
   const end = reader.stateAt(reached ?? to);
-  const heat = heatMetrics(
-    out,
-    'start',
-    run,
-    reader.stateAt(from, 'right'),
-    end,
-    end[run.circuit.index.omega]!,
-  );
+  const heat = heatMetrics(out, 'start', run, reader.stateAt(from, 'right'), end, end);
   if (reached !== null) return heat;
   // A start that was cut short is no whole start to compare with.
   out.startRotorHeatMultiple = { value: null };

@@ -9,7 +9,7 @@ import {
   scenarioOf,
 } from './comparisonRuns.ts';
 import { rotorHeat } from './heatMetrics.ts';
-import { phaseCircuit } from './phaseCircuit.ts';
+import { NOTHING, phaseCircuit } from './phaseCircuit.ts';
 import { runPhaseVariableModel } from './phaseVariableModel.ts';
 import { runReader } from './runReader.ts';
 import { steadyCircuit } from './steadyCircuit.ts';
@@ -20,6 +20,7 @@ vi.setConfig({ testTimeout: 30_000 });
 
 const OMEGA = 2 * Math.PI * 60;
 const SYNCHRONOUS = OMEGA / 2;
+const FREE = { way: 0, held: false } as const;
 const IDEAL = {
   poles: 'ideal',
   closingTime: 0,
@@ -56,7 +57,7 @@ describe('the phase-variable model', () => {
     const circuit = phaseCircuit(
       scenarioOf({ title: '', machine: MACHINE_TWO_CAGES, actions: [], endTime: 1 }),
     );
-    circuit.setMode({ supply: [0, 2, 1], rubbing: 0, held: false });
+    circuit.setMode({ supply: [0, 2, 1], inserted: NOTHING, motor: FREE, load: FREE, touching: 0 });
     const y = new Float64Array(circuit.size);
     y.set([30, -50, 20, 11, -31, 20, -17, -4, 21, 90, 0.7]);
     const f = new Float64Array(circuit.size);
@@ -122,7 +123,7 @@ describe('free acceleration from rest (tables computed with scipy in two formula
     expectClose(metrics.startTime?.value, 0.333954, 0, 1e-6);
     // The table's heat is that of the whole second, the metric's only up to 95 % speed.
     const end = runReader(run).stateAt(1);
-    const energy = 0.5 * run.circuit.inertia * end[run.circuit.index.omega]! ** 2;
+    const energy = run.circuit.train.kinetic(end);
     expectClose(rotorHeat(run, end) / energy, 1.08575, SIX_DIGITS);
   });
 
@@ -362,7 +363,7 @@ describe('no poles', () => {
     );
     const size = (t: number) => {
       const point = runReader(run).pointAt(t, 'left');
-      return terminalVector(run.circuit.windingVoltages(point.y, point.f)).size;
+      return terminalVector(run.circuit.terminalVoltages(point.y, point.f)).size;
     };
     // 3 hp: T = 26.884 Ω/377 rad/s/0.816 Ω = 0.08739 s.
     const T = (0.754 + 26.13) / OMEGA / 0.816;

@@ -1,3 +1,4 @@
+import type { Mode } from './phaseCircuit.ts';
 import type { PhaseVariableRun } from './phaseVariableModel.ts';
 import { shrinkBracket } from './rootFinder.ts';
 import { INSTANT_WIDTH, type Step } from './stepper.ts';
@@ -10,8 +11,8 @@ export interface Occurrence {
 
 /** A scalar of the state and its time derivative. */
 export interface Signal {
-  value(y: Float64Array, f: Float64Array, t: number): number;
-  rate(y: Float64Array, f: Float64Array): number;
+  value(y: Float64Array, f: Float64Array, mode: Mode): number;
+  rate(y: Float64Array, f: Float64Array, mode: Mode): number;
 }
 
 export interface RunReader {
@@ -66,23 +67,24 @@ export function runReader(run: PhaseVariableRun): RunReader {
     const worthRefining = (value: number, margin: number): boolean =>
       best === null || sense * (value - best.value) > -margin;
     for (const step of stepsIn(from, to)) {
-      const v0 = signal.value(step.y0, step.f0, step.t0);
-      const v1 = signal.value(step.y1, step.f1, step.t1);
+      run.circuit.setMode(step.mode);
+      const v0 = signal.value(step.y0, step.f0, step.mode);
+      const v1 = signal.value(step.y1, step.f1, step.mode);
       offer(v0, step.t0);
       offer(v1, step.t1);
-      const r0 = sense * signal.rate(step.y0, step.f0);
-      const r1 = sense * signal.rate(step.y1, step.f1);
+      const r0 = sense * signal.rate(step.y0, step.f0, step.mode);
+      const r1 = sense * signal.rate(step.y1, step.f1, step.mode);
       if (!(r0 > 0 && r1 < 0)) continue;
       // The curve lies below both end tangents: the most the inside can add.
       const reach = Math.max(r0, -r1) * (step.t1 - step.t0);
       if (!worthRefining(sense > 0 ? Math.max(v0, v1) : Math.min(v0, v1), reach)) continue;
       const rate = (t: number) => {
         const y = stepper.within(step, t);
-        return sense * signal.rate(y, stepper.derivativeWithin(step, t, y));
+        return sense * signal.rate(y, stepper.derivativeWithin(step, t, y), step.mode);
       };
       const time = shrinkBracket(rate, step.t0, r0, step.t1, r1, INSTANT_WIDTH);
       const y = stepper.within(step, time);
-      offer(signal.value(y, stepper.derivativeWithin(step, time, y), time), time);
+      offer(signal.value(y, stepper.derivativeWithin(step, time, y), step.mode), time);
     }
     return best;
   }

@@ -1,34 +1,7 @@
+import { auxiliaryLogic } from './auxiliaryLogic.ts';
+import type { InsertedParts } from './phaseCircuit.ts';
 import type { ActionShape, ScenarioShape } from './scenarioShape.ts';
-
-/** One pole's opening. */
-export interface PoleOpening {
-  partedAt: number | null;
-  partingCurrent: number;
-  clearedAt: number | null;
-  /** ∫|i| dt from parting to clearing, A·s. */
-  arcCharge: number;
-}
-
-export interface Opening {
-  readonly contactor: 0 | 1;
-  readonly releasedAt: number;
-  readonly poles: readonly [PoleOpening, PoleOpening, PoleOpening];
-}
-
-export interface Closing {
-  readonly contactor: 0 | 1;
-  readonly energisedAt: number;
-  readonly touchedAt: [number | null, number | null, number | null];
-  /** First touch after which current can flow. */
-  circuitAt: number | null;
-}
-
-export interface LogEntry {
-  readonly t: number;
-  readonly kind: string;
-  readonly contactor?: 'forward' | 'reverse';
-  readonly phase?: 'A' | 'B' | 'C';
-}
+import type { Closing, LogEntry, Opening, PoleOpening } from './switchingRecord.ts';
 
 export interface StarterLogic {
   /** Next instant known in advance, s. */
@@ -37,16 +10,17 @@ export interface StarterLogic {
   doDue(t: number, y: Float64Array): void;
   /** Supply phase on each terminal; −1 throughout while no circuit exists. */
   supply(): [number, number, number];
-  /** Terminals with a parted pole that still conducts. */
+  /** What stands in the circuit besides machine and source. */
+  inserted(): InsertedParts;
+  /** Terminals whose current may end at its next zero: behind a parted pole, or a supply phase that is being lost. */
   arcing(): number[];
   /** Terminal k's current has just passed zero. */
   currentZero(k: number, t: number, y: Float64Array): void;
   /** Contacts of the zero-speed switch that are closed, forward and reverse. */
   readonly speedContact: [boolean, boolean];
-  /** True while the contact's opening is under way. */
-  readonly speedContactOpening: [boolean, boolean];
-  speedContactCloses(direction: 0 | 1, t: number): void;
-  speedContactDropsOut(direction: 0 | 1, t: number): void;
+  /** The speed has picked up, and has not fallen below drop-out since; the contact follows after its delay. */
+  readonly pickedUp: [boolean, boolean];
+  speedCrosses(direction: 0 | 1, up: boolean, t: number): void;
   /** True once after ideal poles have interrupted current. */
   takeChopped(): boolean;
   readonly openings: readonly Opening[];
@@ -62,7 +36,15 @@ const PHASES = ['A', 'B', 'C'] as const;
 const EXCHANGED = { AB: [1, 0, 2], BC: [0, 2, 1], CA: [2, 1, 0] } as const;
 
 /** Order of what falls on the same instant: contacts part before others touch. */
-const RANK = { action: 0, release: 1, part: 2, energise: 3, touch: 4, speedContact: 1 } as const;
+const RANK = {
+  action: 0,
+  release: 1,
+  part: 2,
+  energise: 3,
+  touch: 4,
+  speedContact: 1,
+  auxiliary: 5,
+} as const;
 
 interface Task {
   readonly t: number;
@@ -89,7 +71,13 @@ export function starterLogic(scenario: ScenarioShape, chargeAt: number): Starter
   const poles = [0, 1].map(() => [newPole(), newPole(), newPole()]);
   const coil = [false, false];
   const speedContact: [boolean, boolean] = [false, false];
-  const speedContactOpening: [boolean, boolean] = [false, false];
+  const pickedUp: [boolean, boolean] = [false, false];
+  /** Supply phases: lost ones first arc, then are open. */
+  const lines: ('closed' | 'arcing' | 'open')[] = ['closed', 'closed', 'closed'];
+  const faulty = (kind: 'weldedPole' | 'deadPole', c: number, k: number) =>
+    (starter.faults ?? []).some((f) => f.kind === kind && f.contactor === NAMES[c] && f.pole === PHASES[k]);
+  /** The direction of rotation that the last command works against. */
+  let opposed: 0 | 1 | null = null;
   let heldBy: { target: 0 | 1; contact: 0 | 1 } | null = null;
   let chopped = false;
   let tasks: Task[] = [];
@@ -102,7 +90,13 @@ export function starterLogic(scenario: ScenarioShape, chargeAt: number): Starter
   const cancel = (tag: string) => {
     tasks = tasks.filter((task) => task.tag !== tag);
   };
-  const conducts = (c: number, k: number) => poles[c]![k]!.state !== 'open';
+  const auxiliary = auxiliaryLogic(scenario, {
+    at: (t, tag, run) => schedule(t, RANK.auxiliary, tag, run),
+    cancel,
+    log,
+  });
+  const conducts = (c: number, k: number) =>
+    poles[c]![k]!.state !== 'open' && lines[supplyOf[c]![k]!] !== 'open';
   const liveTerminals = () => [0, 1, 2].filter((k) => conducts(0, k) || conducts(1, k));
 
   function clear(c: number, k: number, t: number, y: Float64Array): void {
@@ -116,6 +110,7 @@ export function starterLogic(scenario: ScenarioShape, chargeAt: number): Starter
   }
 
   function part(c: number, k: number, opening: PoleOpening, t: number, y: Float64Array): void {
+    if (faulty('weldedPole', c, k)) return;
     const pole = poles[c]![k]!;
     opening.partedAt = t;
     opening.partingCurrent = Math.abs(y[k]!);
@@ -123,15 +118,40 @@ export function starterLogic(scenario: ScenarioShape, chargeAt: number): Starter
     pole.chargeMark = y[chargeAt + k]!;
     log.push({ t, kind: 'poleParts', contactor: NAMES[c]!, phase: PHASES[k]! });
     const shunted = conducts(1 - c, k);
-    const currentless = liveTerminals().length < 2 || shunted;
+    const currentless = liveTerminals().length < 2 || shunted || !conducts(c, k);
     pole.state = 'arcing';
     if (starter.poles === 'ideal' || currentless) {
       if (!currentless) chopped = true;
       clear(c, k, t, y);
+      endDeadArcs(t, y);
     }
   }
 
+  /** Arcs without a circuit end at once: of poles, and of supply phases that are being lost. */
+  function endDeadArcs(t: number, y: Float64Array): void {
+    const none = liveTerminals().length < 2;
+    for (let c = 0; c < 2; c++) {
+      for (let k = 0; k < 3; k++) {
+        if (poles[c]![k]!.state === 'arcing' && (none || !conducts(c, k))) clear(c, k, t, y);
+      }
+    }
+    for (let phase = 0; phase < 3; phase++) {
+      if (lines[phase] !== 'arcing') continue;
+      const fed = liveTerminals().some((k) => feeds(phase, k));
+      if (none || liveTerminals().length < 2 || !fed) loseForGood(phase, t);
+    }
+  }
+
+  /** True when a terminal hangs on a supply phase. */
+  const feeds = (phase: number, k: number) => [0, 1].some((c) => conducts(c, k) && supplyOf[c]![k] === phase);
+
+  function loseForGood(phase: number, t: number): void {
+    lines[phase] = 'open';
+    log.push({ t, kind: 'phaseClears', phase: PHASES[phase]! });
+  }
+
   function touch(c: 0 | 1, k: number, closing: Closing, t: number, y: Float64Array): void {
+    if (faulty('deadPole', c, k)) return;
     const other = 1 - c;
     if (conducts(other, k)) {
       if (supplyOf[0]![k] !== supplyOf[1]![k]) {
@@ -151,6 +171,7 @@ export function starterLogic(scenario: ScenarioShape, chargeAt: number): Starter
     log.push({ t, kind: 'coilEnergised', contactor: NAMES[c]! });
     const closing: Closing = { contactor: c, energisedAt: t, touchedAt: [null, null, null], circuitAt: null };
     closings.push(closing);
+    auxiliary.energised(t);
     for (let k = 0; k < 3; k++) {
       const at = t + starter.closingTime + starter.closingScatter[k]!;
       schedule(at, RANK.touch, `touch${c}`, (now, y) => touch(c, k, closing, now, y));
@@ -163,6 +184,7 @@ export function starterLogic(scenario: ScenarioShape, chargeAt: number): Starter
     if (!coil[c]) return;
     coil[c] = false;
     log.push({ t, kind: 'coilReleased', contactor: NAMES[c]! });
+    auxiliary.released(t);
     const blank = (): PoleOpening => ({ partedAt: null, partingCurrent: 0, clearedAt: null, arcCharge: 0 });
     const opening: Opening = { contactor: c, releasedAt: t, poles: [blank(), blank(), blank()] };
     openings.push(opening);
@@ -174,9 +196,12 @@ export function starterLogic(scenario: ScenarioShape, chargeAt: number): Starter
   }
 
   /** Drops the other contactor if it is in, then pulls this one in after the change-over delay. */
-  function changeTo(c: 0 | 1, t: number): void {
+  function changeTo(c: 0 | 1, t: number, plugs: boolean): void {
     const other = c === 0 ? 1 : 0;
     cancel(`energise${other}`);
+    const turns = starter.zeroSpeedSwitch ? speedContact[other] && !speedContact[c] : coil[other]!;
+    opposed = plugs || turns ? other : null;
+    auxiliary.commanded(plugs, opposed !== null, t);
     if (!coil[other]) {
       energise(c, t);
       return;
@@ -188,8 +213,8 @@ export function starterLogic(scenario: ScenarioShape, chargeAt: number): Starter
   function act(kind: ActionShape, t: number): void {
     log.push({ t, kind: 'action' });
     heldBy = null;
-    if (kind === 'startForward') changeTo(0, t);
-    else if (kind === 'startReverse') changeTo(1, t);
+    if (kind === 'startForward') changeTo(0, t, false);
+    else if (kind === 'startReverse') changeTo(1, t, false);
     else if (kind === 'coast') {
       release(0, t);
       release(1, t);
@@ -201,19 +226,28 @@ export function starterLogic(scenario: ScenarioShape, chargeAt: number): Starter
         if (!speedContact[running]) throw new Error(`plug at ${t} s: the zero-speed contact is open`);
         heldBy = { target, contact: running };
       }
-      changeTo(target, t);
+      changeTo(target, t, true);
     }
   }
 
-  function speedContactDropsOut(direction: 0 | 1, t: number): void {
-    speedContactOpening[direction] = true;
-    schedule(t + starter.zeroSpeedSwitch!.delay, RANK.speedContact, 'speedContact', (now) => {
-      speedContact[direction] = false;
-      speedContactOpening[direction] = false;
-      log.push({ t: now, kind: 'switchOpens', contactor: NAMES[direction] });
+  function speedCrosses(direction: 0 | 1, up: boolean, t: number): void {
+    const tag = `speedContact${direction}`;
+    pickedUp[direction] = up;
+    // A crossing back before the delay is over takes the first one back.
+    cancel(tag);
+    if (speedContact[direction] === up) return;
+    schedule(t + starter.zeroSpeedSwitch!.delay, RANK.speedContact, tag, (now) => {
+      speedContact[direction] = up;
+      log.push({ t: now, kind: up ? 'switchCloses' : 'switchOpens', contactor: NAMES[direction] });
+      if (up) return;
       if (heldBy?.contact === direction) {
+        opposed = null;
         release(heldBy.target, now);
         heldBy = null;
+      } else if (opposed === direction) {
+        // A start against the rotation has become a start like any other.
+        opposed = null;
+        auxiliary.atRest(now);
       }
     });
   }
@@ -226,6 +260,20 @@ export function starterLogic(scenario: ScenarioShape, chargeAt: number): Starter
     coil[running] = true;
     for (const pole of poles[running]!) pole.state = 'closed';
     speedContact[running] = starter.zeroSpeedSwitch !== null;
+    pickedUp[running] = speedContact[running];
+  }
+  for (const fault of starter.faults ?? []) {
+    if (fault.kind !== 'lostPhase') continue;
+    const phase = PHASES.indexOf(fault.phase);
+    schedule(fault.from, RANK.action, 'phaseLost', (now, y) => {
+      lines[phase] = 'arcing';
+      log.push({ t: now, kind: 'phaseLost', phase: fault.phase });
+      if (starter.poles === 'ideal') {
+        if (liveTerminals().length >= 2 && liveTerminals().some((k) => feeds(phase, k))) chopped = true;
+        loseForGood(phase, now);
+      }
+      endDeadArcs(now, y);
+    });
   }
 
   return {
@@ -233,12 +281,8 @@ export function starterLogic(scenario: ScenarioShape, chargeAt: number): Starter
     closings,
     log,
     speedContact,
-    speedContactOpening,
-    speedContactDropsOut,
-    speedContactCloses(direction, t) {
-      speedContact[direction] = true;
-      log.push({ t, kind: 'switchCloses', contactor: NAMES[direction] });
-    },
+    pickedUp,
+    speedCrosses,
     next: () => tasks.reduce((least, task) => Math.min(least, task.t), Number.POSITIVE_INFINITY),
     doDue(t, y) {
       for (;;) {
@@ -253,15 +297,25 @@ export function starterLogic(scenario: ScenarioShape, chargeAt: number): Starter
     supply() {
       const out: [number, number, number] = [-1, -1, -1];
       const live = liveTerminals();
+      auxiliary.currentless(live.length < 2);
       if (live.length < 2) return out;
       for (const k of live) out[k] = supplyOf[conducts(0, k) ? 0 : 1]![k]!;
       return out;
     },
-    arcing: () => [0, 1, 2].filter((k) => poles.some((contactor) => contactor[k]!.state === 'arcing')),
+    inserted: auxiliary.inserted,
+    arcing: () =>
+      liveTerminals().filter(
+        (k) =>
+          poles.some((contactor) => contactor[k]!.state === 'arcing') ||
+          lines.some((line, phase) => line === 'arcing' && feeds(phase, k)),
+      ),
     currentZero(k, t, y) {
       // With two poles left both carry the same current and pass zero together.
       const passing = liveTerminals().length === 2 ? [0, 1, 2] : [k];
       for (const terminal of passing) {
+        for (let phase = 0; phase < 3; phase++) {
+          if (lines[phase] === 'arcing' && feeds(phase, terminal)) loseForGood(phase, t);
+        }
         for (let c = 0; c < 2; c++) {
           const pole = poles[c]![terminal]!;
           if (pole.state !== 'arcing') continue;
@@ -272,10 +326,7 @@ export function starterLogic(scenario: ScenarioShape, chargeAt: number): Starter
           }
         }
       }
-      if (liveTerminals().length >= 2) return;
-      for (let c = 0; c < 2; c++) {
-        for (let j = 0; j < 3; j++) if (poles[c]![j]!.state === 'arcing') clear(c, j, t, y);
-      }
+      endDeadArcs(t, y);
     },
     takeChopped() {
       const was = chopped;

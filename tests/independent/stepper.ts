@@ -37,7 +37,7 @@ export interface Stepper {
     watchers: readonly Watcher[],
     steps: Step[],
   ): { readonly t: number; readonly hit: Watcher | null };
-  /** The state inside a step, by integrating anew from its start with one shorter step. */
+  /** The state inside a step, by integrating anew from its start with one shorter step; the circuit is left in its mode. */
   within(step: Step, t: number): Float64Array;
   /** The derivative that belongs to a state inside a step. */
   derivativeWithin(step: Step, t: number, y: Float64Array): Float64Array;
@@ -73,6 +73,13 @@ export function createStepper(
   scale.fill(tolerance * currentScale, 0, index.windings);
   scale[index.omega] = (tolerance * omega) / machine.polePairs;
   scale[index.theta] = tolerance / machine.polePairs;
+  const { coupling, gear } = scenario.load;
+  if (coupling) {
+    scale[index.loadSpeed] = (tolerance * omega) / machine.polePairs / (gear?.ratio ?? 1);
+    // What the twist adds to the coupling's torque counts as much as the magnetising current's torque at full flux.
+    const flux = (Math.sqrt(2 / 3) * supply.lineVoltage) / omega;
+    scale[index.twist] = (tolerance * 1.5 * machine.polePairs * flux * currentScale) / coupling.stiffness;
+  }
   const largest = LARGEST_STEP / supply.frequency;
 
   const main = ode45(new Float64Array(size), circuit.rhs, 0, FIRST_STEP, {
@@ -87,9 +94,9 @@ export function createStepper(
   });
 
   function within(step: Step, t: number): Float64Array {
+    circuit.setMode(step.mode);
     if (t <= step.t0) return step.y0;
     if (t >= step.t1) return step.y1;
-    circuit.setMode(step.mode);
     single.y.set(step.y0);
     single.t = step.t0;
     single.dt = t - step.t0;
@@ -98,9 +105,9 @@ export function createStepper(
   }
 
   function derivativeWithin(step: Step, t: number, y: Float64Array): Float64Array {
+    circuit.setMode(step.mode);
     if (t <= step.t0) return step.f0;
     if (t >= step.t1) return step.f1;
-    circuit.setMode(step.mode);
     const f = new Float64Array(size);
     circuit.rhs(f, y, t);
     return f;

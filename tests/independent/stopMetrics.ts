@@ -4,7 +4,7 @@ import type { IndependentMetrics } from './independentMetric.ts';
 import type { PhaseVariableRun } from './phaseVariableModel.ts';
 import type { RunReader, Signal } from './runReader.ts';
 import { runUp } from './runUp.ts';
-import type { Closing, Opening } from './starterLogic.ts';
+import type { Closing, Opening } from './switchingRecord.ts';
 
 /** From the command to standstill, and what comes after: creep or full reversal. */
 export function stopMetrics(
@@ -20,8 +20,10 @@ export function stopMetrics(
   const { omega, theta } = run.circuit.index;
   const touch = closing?.circuitAt ?? null;
   const parted = firstParting(opening);
-  const zero =
+  const firstZero =
     command === null ? null : (run.log.find((e) => e.kind === 'zeroSpeed' && e.t >= command)?.t ?? null);
+  // A shaft that stops before the incoming contactor has done anything has not been plugged.
+  const zero = firstZero !== null && touch !== null && touch <= firstZero ? firstZero : null;
   const since = (from: number | null) => ({ value: zero === null || from === null ? null : zero - from });
   out.stopTimeFromParting = since(parted);
   out.stopTimeFromTouch = since(touch);
@@ -30,7 +32,14 @@ export function stopMetrics(
   const atZero = zero === null ? null : reader.stateAt(zero);
   const revolutions = (a: Float64Array, b: Float64Array) => Math.abs(b[theta]! - a[theta]!) / (2 * Math.PI);
   out.stopRevolutions = { value: atCommand && atZero ? revolutions(atCommand, atZero) : null };
-  const plugHeat = heatMetrics(out, 'plug', run, atCommand, atZero, atCommand?.[omega] ?? 0);
+  const plugHeat = heatMetrics(out, 'plug', run, atCommand, atZero, atCommand);
+  const resistorHeat = (present: boolean, at: number) => ({
+    value: present && atCommand && atZero ? atZero[at]! - atCommand[at]! : null,
+  });
+  const { starter, machine } = run.scenario;
+  const { lineResistorHeat, rotorResistorHeat } = run.circuit.index;
+  out.plugLineResistorHeat = resistorHeat(starter.lineResistors !== undefined, lineResistorHeat);
+  out.plugRotorResistorHeat = resistorHeat(machine.rotorResistors !== undefined, rotorResistorHeat);
   out.plugToStartHeatRatio = {
     value: plugHeat === null || startHeat === null ? null : plugHeat / startHeat,
   };
@@ -51,12 +60,13 @@ export function stopMetrics(
     const creep = reader.extreme(opened, run.endTime, backwards, 1);
     out.creepSpeed = creep && creep.value > 0 ? creep : { value: 0 };
     const end = reader.stateAt(run.endTime);
-    out.creepRevolutions = { value: atZero ? revolutions(atZero, end) : 0 };
+    const turned = atZero ? (-direction * (end[theta]! - atZero[theta]!)) / (2 * Math.PI) : 0;
+    out.creepRevolutions = { value: Math.max(0, turned) };
   }
 
   const full =
     touch !== null && opened === null
-      ? runUp(run, reader, touch, run.endTime, direction === 1 ? -1 : 1)
+      ? runUp(run, reader, touch, run.endTime, direction === 1 ? -1 : 1, run.steps.at(-1)!.mode.inserted)
       : null;
   out.reversalTime = { value: full === null || touch === null ? null : full - touch };
   const heat =
@@ -67,6 +77,7 @@ export function stopMetrics(
   out.reversalToStartHeatRatio = {
     value: heat === null || startHeat === null ? null : heat / startHeat,
   };
-  const kinetic = 0.5 * run.circuit.inertia * (atCommand?.[omega] ?? 0) ** 2;
-  out.reversalRotorHeatMultiple = { value: heat === null ? null : heat / kinetic };
+  out.reversalRotorHeatMultiple = {
+    value: heat === null ? null : heat / run.circuit.train.kinetic(atCommand!),
+  };
 }

@@ -15,17 +15,19 @@ export function terminalVector(v: readonly [number, number, number]): {
 /** Golden-section search is continued until the bracket is this small, s. */
 const SEARCH_WIDTH = 1e-10;
 
-/** Least line voltage (r.m.s. equivalent) at the motor while all three terminals are connected. */
-export function lowestTerminalVoltage(run: PhaseVariableRun): IndependentMetric {
+/** Least line voltage (r.m.s. equivalent) at the motor in some steps, while all three terminals are connected. */
+export function lowestTerminalVoltage(run: PhaseVariableRun, steps: readonly Step[]): IndependentMetric {
   const { circuit, scenario, stepper } = run;
-  const { sourceInductance, sourceResistance, lineVoltage } = scenario.supply;
-  const connected = run.steps.filter((step) => step.mode.supply.every((phase) => phase >= 0));
+  const { sourceInductance, sourceResistance, lineVoltage, cable } = scenario.supply;
+  const connected = steps.filter((step) => step.mode.supply.every((phase) => phase >= 0));
   const first = connected[0];
   if (!first) return { value: null };
-  if (sourceInductance === 0 && sourceResistance === 0) return { value: lineVoltage, time: first.t0 };
+  const bare = connected.every((step) => step.mode.inserted.line === 0);
+  if (sourceInductance === 0 && sourceResistance === 0 && !cable && bare)
+    return { value: lineVoltage, time: first.t0 };
 
   const size = (y: Float64Array, f: Float64Array) =>
-    Math.sqrt(3 / 2) * terminalVector(circuit.windingVoltages(y, f)).size;
+    Math.sqrt(3 / 2) * terminalVector(circuit.terminalVoltages(y, f)).size;
   const sizeAt = (step: Step, t: number) => {
     const y = stepper.within(step, t);
     return size(y, stepper.derivativeWithin(step, t, y));
@@ -40,12 +42,15 @@ export function lowestTerminalVoltage(run: PhaseVariableRun): IndependentMetric 
   };
   for (let k = 0; k < connected.length; k++) {
     const step = connected[k]!;
+    circuit.setMode(step.mode);
     const left = size(step.y0, step.f0);
     offer(left, step.t0);
     offer(size(step.y1, step.f1), step.t1);
     const next = connected[k + 1];
     if (!next || next.t0 !== step.t1) continue;
+    circuit.setMode(step.mode);
     const middle = size(step.y1, step.f1);
+    circuit.setMode(next.mode);
     const right = size(next.y1, next.f1);
     if (middle > left || middle > right || middle > value * 1.001) continue;
     const joined = (t: number) => sizeAt(t <= step.t1 ? step : next, t);

@@ -5,6 +5,10 @@ import { worstCycle } from './worstCycle.ts';
 
 const PHASES = ['A', 'B', 'C'] as const;
 
+/** Phases whose values differ by less than this fraction are equal: two poles alone carry one and the same current. */
+const EQUAL = 1e-9;
+
+/** The largest of the phases' values, with its phase where it is larger than the others'. */
 function largestOf(found: readonly (Occurrence | null)[]): IndependentMetric {
   let best: IndependentMetric & { readonly value: number | null } = { value: null };
   found.forEach((occurrence, k) => {
@@ -12,7 +16,10 @@ function largestOf(found: readonly (Occurrence | null)[]): IndependentMetric {
       best = { ...occurrence, phase: PHASES[k]! };
     }
   });
-  return best;
+  const { value, time } = best;
+  if (value === null || time === undefined) return best;
+  const equals = found.filter((occurrence) => occurrence !== null && occurrence.value >= value * (1 - EQUAL));
+  return equals.length > 1 ? { value, time } : best;
 }
 
 /** Crest current, worst period and torque extremes of one window; absent where the window does not begin. */

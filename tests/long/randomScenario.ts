@@ -1,18 +1,13 @@
 import fc from 'fast-check';
 import { defaultRelativeTolerance } from '../../src/scenario/defaults.ts';
 import type { Cage, LoadTorque, MachineData, Scenario, StarterData } from '../../src/scenario/scenario.ts';
+import { between } from './between.ts';
 
 /**
  * Plausible scenarios: machines of 0.75 to 200 kW drawn in per unit over the ranges of ordinary cage machines (common
  * practice, no source), loads they can drive, contactors with ordinary times, a plug at any time before, while or after
  * the machine runs up.
  */
-
-const GRID = 1_000_000;
-
-/** Even over the range: fc.double is even over bit patterns, most of which are next to zero. */
-const between = (min: number, max: number) =>
-  fc.noBias(fc.integer({ min: 0, max: GRID })).map((k) => min + ((max - min) * k) / GRID);
 
 const scatter = fc.oneof(
   fc.constant([0, 0, 0] as const),
