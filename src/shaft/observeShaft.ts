@@ -1,6 +1,6 @@
 import { couplingTorque, flankPosition } from './coupling.ts';
 import { loadSideFactor, motorSideFactor } from './gear.ts';
-import { loadCoefficients, smoothTorque, windageTorque } from './loadTorque.ts';
+import { type LoadCoefficients, loadCoefficients, smoothTorque, windageTorque } from './loadTorque.ts';
 import type { Shaft } from './shaft.ts';
 import { loadMass, type ShaftMode, TWIST } from './shaftMode.ts';
 import { effectiveInertia } from './shaftRates.ts';
@@ -53,6 +53,7 @@ export function newShaftObservation(): ShaftObservation {
  *
  * @param y states, the shaft's from index `at`
  * @param airGapTorque N·m
+ * @param load of this mode, for callers that read many instants
  */
 export function observeShaft(
   shaft: Shaft,
@@ -61,10 +62,10 @@ export function observeShaft(
   at: number,
   airGapTorque: number,
   out: ShaftObservation,
+  load: LoadCoefficients = loadCoefficients(shaft, mode),
 ): void {
   const omega = y[at]!;
   const driven = y[at + (loadMass(shaft) === 0 ? 0 : 2)]!;
-  const load = loadCoefficients(shaft, mode);
   const smooth = smoothTorque(load, driven);
   const motorMode = mode.masses[0]!;
   const windage = windageTorque(shaft, omega);

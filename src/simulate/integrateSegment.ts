@@ -2,6 +2,7 @@ import type { Circuit } from '../machine/circuit.ts';
 import type { ElectricalModel } from '../machine/electricalModel.ts';
 import type { Inserted } from '../machine/inserted.ts';
 import type { Scenario } from '../scenario/scenario.ts';
+import { loadCoefficients } from '../shaft/loadTorque.ts';
 import type { Shaft } from '../shaft/shaft.ts';
 import { isHeld } from '../shaft/shaftMode.ts';
 import { torsionalFrequency } from '../shaft/torsionalFrequency.ts';
@@ -65,6 +66,7 @@ export function integrateSegment(
       inserted,
       shaft,
       mode,
+      load: loadCoefficients(shaft, mode),
       held: isHeld(mode),
       position0: from.position,
       steps,

@@ -2,6 +2,7 @@ import type { Circuit } from '../machine/circuit.ts';
 import type { ElectricalModel, Observation } from '../machine/electricalModel.ts';
 import type { Inserted } from '../machine/inserted.ts';
 import type { PhaseName } from '../scenario/scenario.ts';
+import type { LoadCoefficients } from '../shaft/loadTorque.ts';
 import { observeShaft, type ShaftObservation } from '../shaft/observeShaft.ts';
 import { type Shaft, shaftSize } from '../shaft/shaft.ts';
 import { loadMass, type ShaftMode, speedOffset } from '../shaft/shaftMode.ts';
@@ -24,6 +25,8 @@ export interface Segment {
   readonly inserted: Inserted;
   readonly shaft: Shaft;
   readonly mode: ShaftMode;
+  /** Load torque of that mode. */
+  readonly load: LoadCoefficients;
   /** Dry friction holds everything that turns at rest. */
   readonly held: boolean;
   /** Shaft position at t0, rad; the states count from there. */
@@ -59,7 +62,7 @@ export function observeAt(segment: Segment, step: Step, t: number, y: number[], 
   const omegaM = y[model.size]!;
   const theta = y[model.size + 1]!;
   model.observe(t, y, omegaM, theta, out);
-  observeShaft(shaft, segment.mode, y, model.size, out.torque, out);
+  observeShaft(shaft, segment.mode, y, model.size, out.torque, out, segment.load);
   out.t = t;
   out.omegaM = omegaM;
   out.omegaLoad = y[model.size + speedOffset(loadMass(shaft))]!;

@@ -2,6 +2,7 @@ import { circuitOf } from '../../src/machine/circuit.ts';
 import type { ElectricalModel } from '../../src/machine/electricalModel.ts';
 import { NOTHING_INSERTED } from '../../src/machine/inserted.ts';
 import { initialShaft } from '../../src/shaft/initialShaft.ts';
+import { loadCoefficients } from '../../src/shaft/loadTorque.ts';
 import { shaftOf } from '../../src/shaft/shaft.ts';
 import type { Step } from '../../src/simulate/odexAdapter.ts';
 import type { Segment } from '../../src/simulate/segment.ts';
@@ -29,6 +30,7 @@ export function syntheticTrajectory(
 ): Trajectory {
   const scenario = scenarioOf(KRAUSE.hp3);
   const shaft = shaftOf(scenario);
+  const { mode } = initialShaft(shaft, 0);
   const zero = () => 0;
   const model: ElectricalModel = {
     size: 0,
@@ -60,7 +62,8 @@ export function syntheticTrajectory(
       circuit: circuitOf(scenario.machine, scenario.supply),
       inserted: NOTHING_INSERTED,
       shaft,
-      mode: initialShaft(shaft, 0).mode,
+      mode,
+      load: loadCoefficients(shaft, mode),
       position0: 0,
       steps: [
         { t0, t1: inner, value },

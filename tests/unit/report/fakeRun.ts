@@ -5,6 +5,7 @@ import { METRIC_KEYS, type Metric, type MetricKey, type Metrics } from '../../..
 import type { RunResult } from '../../../src/measure/result.ts';
 import type { PhaseName, Scenario } from '../../../src/scenario/scenario.ts';
 import { initialShaft } from '../../../src/shaft/initialShaft.ts';
+import { loadCoefficients } from '../../../src/shaft/loadTorque.ts';
 import { shaftOf } from '../../../src/shaft/shaft.ts';
 import type { Segment } from '../../../src/simulate/segment.ts';
 import { isSuccessful } from '../../../src/simulate/status.ts';
@@ -152,6 +153,7 @@ export function fakeTrajectory(scenario: Scenario): Trajectory {
     inserted: NOTHING_INSERTED,
     shaft,
     mode,
+    load: loadCoefficients(shaft, mode),
   };
   return {
     scenario,
