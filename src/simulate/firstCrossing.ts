@@ -8,7 +8,7 @@ import type { Watch } from './watches.ts';
  * step, because end-point signs miss double crossings. The sign test is strict at the left: a function that is zero
  * where the segment begins does not fire there.
  *
- * @param period of the fastest swing: that of the supply, or of a coupling, s
+ * @param period supply period, s; steps that follow a faster swing are short, and their ends are looked at anyway
  */
 export function firstCrossing(
   step: Step,

@@ -5,7 +5,6 @@ import type { Scenario } from '../scenario/scenario.ts';
 import { loadCoefficients } from '../shaft/loadTorque.ts';
 import type { Shaft } from '../shaft/shaft.ts';
 import { isHeld } from '../shaft/shaftMode.ts';
-import { torsionalFrequency } from '../shaft/torsionalFrequency.ts';
 import { firstCrossing } from './firstCrossing.ts';
 import { integrate, type Step, type WorkCount } from './odexAdapter.ts';
 import type { RunState } from './runState.ts';
@@ -52,7 +51,7 @@ export function integrateSegment(
   });
   const problem = segmentProblem(model, shaft, mode);
   const options = { relativeTolerance: rtol, absoluteTolerance, stats, maxSteps: scenario.solver.maxSteps };
-  const period = Math.min(1 / scenario.supply.frequency, torsionalPeriod(shaft));
+  const period = 1 / scenario.supply.frequency;
   const steps: Step[] = [];
   const store = (tEnd: number) =>
     segments.push({
@@ -106,10 +105,4 @@ export function integrateSegment(
     position: from.position + theta,
   };
   return { state, fired };
-}
-
-/** Period of the torsional oscillation, s; a stiff coupling may swing faster than the supply. */
-function torsionalPeriod(shaft: Shaft): number {
-  const frequency = torsionalFrequency(shaft);
-  return frequency === null ? Number.POSITIVE_INFINITY : (2 * Math.PI) / frequency;
 }

@@ -28,7 +28,7 @@ export function stateScales(
 export const EVENT_WIDTH = 1e-12;
 
 /**
- * Spacing of the points inside a step at which event functions are looked at, as a fraction of the supply period (or of a coupling's, where that is shorter).
+ * Spacing of the points inside a step at which event functions are looked at, as a fraction of the supply period.
  * Currents and torque swing at up to twice the supply frequency: 24 points a period see every pair of crossings
  * farther apart than 1/24 period. Speed is smoothed by the inertia: 8 points are plenty.
  */

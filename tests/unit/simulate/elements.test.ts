@@ -7,6 +7,7 @@ import { steadyState } from '../../../src/machine/steadyState.ts';
 import { twoPoleSteadyState } from '../../../src/machine/twoPoleSteadyState.ts';
 import { simulate } from '../../../src/measure/simulate.ts';
 import type { MachineData, Supply } from '../../../src/scenario/scenario.ts';
+import { steadySpeed } from '../../../src/shaft/steadySpeed.ts';
 import { run } from '../../support/readings.ts';
 import { IDEAL_STARTER, scenarioOf, type Variation } from '../../support/scenarios.ts';
 import { DOUBLE_CAGE, KRAUSE, type TextbookMachine } from '../../support/textbookMachines.ts';
@@ -113,6 +114,31 @@ function residual(
   const { uAlpha, uBeta } = trajectory.at(t);
   return Math.hypot(uAlpha, uBeta);
 }
+
+describe('line resistors that stay in after a full reversal', () => {
+  it('decide to which speed the machine runs up, and when it counts as reversed and settled', () => {
+    const textbook = KRAUSE.hp3;
+    const { machine } = textbook;
+    const R = 6 * machine.Rs;
+    const load = { inertia: 0.02, torques: [{ kind: 'viscous', coefficient: 0.1 }] } as const;
+    const scenario = scenarioOf(textbook, {
+      initial: 'runningForward',
+      load,
+      starter: { lineResistors: { resistance: R, closingTime: 0, openingTime: 0, bypassAfter: null } },
+      actions: [{ at: 0.01, do: 'startReverse' }],
+    });
+    // The balance of torque and load in a circuit with that much more stator resistance.
+    const added = { ...machine, Rs: machine.Rs + R };
+    const speed = -steadySpeed({ ...scenario, machine: { ...added, inertia: 0.089 } }, 1)!;
+    const plain = -steadySpeed(scenario, 1)!;
+    expect(Math.abs(speed / plain)).toBeLessThan(0.97);
+    const { trajectory, metrics, status } = simulate(scenario);
+    expect(status.code).toBe('finished');
+    // Settled within 0.2 % of synchronous speed, and 0.2 s more.
+    expectWithin(trajectory.at(trajectory.tEnd).speed, speed, { relative: 2e-3 }, 'speed in the end');
+    expectWithin(trajectory.at(metrics.reversalTime.time!).speed, 0.95 * speed, { relative: 1e-7 }, '95 %');
+  });
+});
 
 describe('resistors at the slip rings', () => {
   const textbook = KRAUSE.hp3;

@@ -76,6 +76,24 @@ describe('the band over the circuits that a nameplate leaves open', () => {
     const { low, high } = bandOf(wide, 'stopTimeFromTouch')!;
     expect(low).toBeLessThanOrEqual(alone);
     expect(high).toBeGreaterThanOrEqual(alone);
+    // A member is the variant's circuit with the resistances as warm as the scenario's.
+    const estimated = circuitEstimator.fromNameplate(hot.nameplate!).circuit;
+    const stator = hot.scenario.machine.Rs / estimated.Rs;
+    const rotor = hot.scenario.machine.cages[0]!.Rr / estimated.cages[0]!.Rr;
+    expect(stator).toBeGreaterThan(1.1);
+    expect(rotor).toBeGreaterThan(stator);
+    const { lowFrom } = bandOf(wide, 'stopTimeFromTouch')!;
+    const variants = equallyGoodCircuits(hot.nameplate!, circuitEstimator.fromNameplate(hot.nameplate!));
+    const { circuit } = variants.find(({ label }) => label === lowFrom)!;
+    const member = {
+      ...heavier,
+      ...circuit,
+      inertia: heavier.inertia,
+      Rs: circuit.Rs * stator,
+      cages: circuit.cages.map(({ Rr, Llr }) => ({ Rr: Rr * rotor, Llr })),
+    };
+    const run = simulate({ ...hot.scenario, machine: member }).metrics.stopTimeFromTouch.value;
+    expectWithin(run, low, { relative: 1e-4 }, lowFrom);
     // Three times the rotor's inertia: slower in every member than the band of the plain machine.
     expect(low).toBeGreaterThan(bandOf(bands, 'stopTimeFromTouch')!.low * 1.2);
   });
