@@ -1,6 +1,6 @@
 import { assumedFrictionShare, coreXOverR } from '../scenario/defaults.ts';
 import type { CircuitPart } from '../scenario/nameplate.ts';
-import type { MachineData, Supply } from '../scenario/scenario.ts';
+import type { MachineData, RatedData, Supply } from '../scenario/scenario.ts';
 import type { CompleteNameplate } from './completeNameplate.ts';
 import { AT, type Candidate, type Unknowns, unknownOfRemaining, unknownsOf } from './parameters.ts';
 
@@ -21,7 +21,7 @@ export function circuitPartOf(candidate: Candidate, complete: CompleteNameplate)
     Lm: circuit.Xm * henry,
     cages: circuit.cages.map(({ Rr, Xlr }) => ({ Rr: Rr * Z, Llr: Xlr * henry })),
     inertia: complete.inertia.value,
-    rated: { current: complete.current.value, torque: power / speed, power, speed },
+    rated: ratedOf(complete),
     mechanicalLoss: {
       friction: (assumedFrictionShare * loss) / speed,
       windage: ((1 - assumedFrictionShare) * loss) / speed ** 3,
@@ -41,13 +41,24 @@ export function circuitPartOf(candidate: Candidate, complete: CompleteNameplate)
   };
 }
 
+/** What of the rating is stated; the rest is the circuit's at rated power, which meets what was filled in. */
+function ratedOf({ power, current, slip, synchronousSpeed }: CompleteNameplate): RatedData {
+  const speed = slip.origin === 'given' ? (1 - slip.value) * synchronousSpeed : null;
+  return {
+    power,
+    speed,
+    torque: speed === null ? null : power / speed,
+    current: current.origin === 'given' ? current.value : null,
+  };
+}
+
 /** Unknowns that belong to a circuit this room made: the inverse of `circuitPartOf`. */
 export function unknownsOfPart(part: CircuitPart, complete: CompleteNameplate): Unknowns {
   const Z = baseImpedance(complete);
   const henry = Z / (2 * Math.PI * complete.frequency);
   const [outer, inner] = part.cages.map(({ Rr, Llr }) => ({ Rr: Rr / Z, Xlr: Llr / henry }));
   const { friction, windage } = part.mechanicalLoss!;
-  const speed = part.rated.speed!;
+  const speed = (1 - complete.slip.value) * complete.synchronousSpeed;
   const x = unknownsOf({
     Rs: part.Rs / Z,
     Xls: part.Lls / henry,

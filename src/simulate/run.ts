@@ -1,6 +1,7 @@
 import type { Circuit } from '../machine/circuit.ts';
 import { connectedModel } from '../machine/connectedModel.ts';
-import type { ElectricalModel } from '../machine/electricalModel.ts';
+import { deadModel } from '../machine/deadModel.ts';
+import type { ElectricalModel, FluxVector } from '../machine/electricalModel.ts';
 import { reconnectFlux } from '../machine/reconnectFlux.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { afterShaftEvent } from '../shaft/afterShaftEvent.ts';
@@ -23,9 +24,16 @@ import type { Segment } from './segment.ts';
 import { type Blocked, describeShortCircuit } from './shortCircuit.ts';
 import { SimulationError } from './simulationError.ts';
 import type { RunStatus } from './status.ts';
-import { EVENT_WIDTH } from './tolerances.ts';
+import { EVENT_WIDTH, nominalFlux } from './tolerances.ts';
 import { type RunEvent, readableTrajectory, type ShortCircuit, type Trajectory } from './trajectory.ts';
-import { nearSpeedWatch, overspeedWatch, shaftWatches, starterWatches, type Watch } from './watches.ts';
+import {
+  fluxGoneWatch,
+  nearSpeedWatch,
+  overspeedWatch,
+  shaftWatches,
+  starterWatches,
+  type Watch,
+} from './watches.ts';
 
 /**
  * Integrates a scenario from t = 0: smooth segments between scheduled changes and located events. Never throws for
@@ -49,6 +57,10 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
   let shortCircuit: ShortCircuit | null = null;
   let endAt: number | null = null;
   let state: RunState = initialRunState(scenario, shaft);
+
+  const goneBelow = GONE * nominalFlux(scenario);
+  // The watch fires at half of it, so that the same fluxes turned to other axes are below it for certain.
+  const isGone = (flux: FluxVector) => flux.every((part) => Math.abs(part) <= goneBelow);
 
   const finish = (status: RunStatus): Trajectory =>
     readableTrajectory({ scenario, shaft, status, segments, events, shortCircuit, interruptionLoss, stats });
@@ -107,7 +119,11 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
     }
     const inserted = insertedNow(scenario, state.starter);
     const circuit = circuits(inserted);
-    const model = connectedModel(circuit, scenario.supply, poles, scenario.solver.frame);
+    const dead = poles.kind === 'none' && isStiff(circuit) && isGone(state.flux);
+    if (dead) state = { ...state, flux: state.flux.map(() => 0) };
+    const model = dead
+      ? deadModel(state.flux.length)
+      : connectedModel(circuit, scenario.supply, poles, scenario.solver.frame);
     chop(circuit, poles);
     const review = reviewShaft(shaft, state.mode, state.shaft, torqueNow(model, state));
     takeShaft(review.mode, review.notes);
@@ -122,6 +138,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
       ...starterWatches(state.starter, model, scenario.starter.zeroSpeedSwitch),
       ...shaftWatches(model, shaft, state.mode),
       overspeedWatch(model, OVERSPEED * synchronous),
+      ...(poles.kind === 'none' && isStiff(circuit) && !dead ? [fluxGoneWatch(model, goneBelow / 2)] : []),
       ...(plan.kind === 'whenNear' ? [nearSpeedWatch(model, plan.target, plan.band)] : []),
     ];
     const tStop = Math.min(nextScheduled(state.starter), tEnd);
@@ -176,12 +193,21 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
         return;
       }
       case 'overspeed':
+      case 'fluxGone':
         return;
       case 'nearSpeed':
         events.push({ t, kind: 'settled', text: 'the speed has settled' });
         return;
     }
   }
+}
+
+/** A residual flux below this part of the nominal one is nothing: its energy is 10⁻¹² of what the run puts through. */
+const GONE = 1e-6;
+
+/** The winding that stands for the iron has a time constant far shorter than the rest. */
+function isStiff(circuit: Circuit): boolean {
+  return circuit.core !== null;
 }
 
 /** Order of delta windings where nothing is said. */

@@ -15,7 +15,7 @@ const TAIL_AT_REST = 0.1;
 /** Shown after all poles are open where nothing will hold the shaft, s. */
 const TAIL_COASTING = 1;
 /** A coasting shaft that dry friction brings to rest within this time is waited for, s. */
-const LONGEST_WAIT_FOR_REST = 10;
+const LONGEST_WAIT_FOR_REST = 60;
 /** Shown after the speed has settled, s. */
 const TAIL_SETTLED = 0.2;
 /** "Settled": this fraction of synchronous speed from the steady speed. */

@@ -1,6 +1,11 @@
 import type { Circuit } from '../machine/circuit.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 
+/** Flux linkage at no load, Wb crest. */
+export function nominalFlux({ supply }: Scenario): number {
+  return (supply.lineVoltage * Math.sqrt(2 / 3)) / (2 * Math.PI * supply.frequency);
+}
+
 /**
  * Sizes typical of each state, by which the relative tolerance is multiplied for the absolute one: flux linkage at no load
  * for fluxes, synchronous speed for speeds, one turn for position, and for the twist of a coupling what the largest
@@ -14,7 +19,7 @@ export function stateScales(
   circuit: Circuit,
 ): { flux: number; speed: number; position: number; twist: number } {
   const omega = 2 * Math.PI * scenario.supply.frequency;
-  const flux = (scenario.supply.lineVoltage * Math.sqrt(2 / 3)) / omega;
+  const flux = nominalFlux(scenario);
   const torque = (0.75 * circuit.polePairs * flux ** 2) / circuit.Ltransient;
   return {
     flux,

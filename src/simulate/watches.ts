@@ -14,6 +14,7 @@ export type Condition =
   | { readonly kind: 'threshold'; readonly direction: Direction; readonly up: boolean }
   | { readonly kind: 'shaft'; readonly event: ShaftEventFunction }
   | { readonly kind: 'nearSpeed' }
+  | { readonly kind: 'fluxGone' }
   | { readonly kind: 'overspeed' };
 
 /** An event function of a segment. It fires on a strict sign change in its direction, never at its own root. */
@@ -88,6 +89,20 @@ export function overspeedWatch(model: ElectricalModel, limit: number): Watch {
     crossing: 'rising',
     probing: 'speed',
     g: (step, t) => Math.abs(step.value(model.size, t)) - limit,
+  };
+}
+
+/** Event function for residual fluxes that have all fallen below a limit, Wb. */
+export function fluxGoneWatch(model: ElectricalModel, limit: number): Watch {
+  return {
+    condition: { kind: 'fluxGone' },
+    crossing: 'falling',
+    probing: 'speed',
+    g: (step, t) => {
+      let largest = 0;
+      for (let c = 0; c < model.size; c++) largest = Math.max(largest, Math.abs(step.value(c, t)));
+      return largest - limit;
+    },
   };
 }
 

@@ -1,0 +1,23 @@
+import { type ElectricalModel, type FluxVector, newObservation } from './electricalModel.ts';
+
+/**
+ * No pole conducts and the residual flux is gone: nothing is left to integrate. It saves a coasting shaft the short steps that
+ * the time constant of the iron's winding would go on asking for.
+ *
+ * @param fluxCount length of the flux vector
+ */
+export function deadModel(fluxCount: number): ElectricalModel {
+  const nothing: FluxVector = new Array<number>(fluxCount).fill(0);
+  const zero = newObservation();
+  return {
+    size: 0,
+    frame: 'none: no flux is left',
+    derivatives: () => 0,
+    observe: (_t, _y, _omegaM, _thetaM, out) => {
+      Object.assign(out, zero);
+    },
+    fromStationary: () => [],
+    toStationary: () => nothing,
+    terminalCurrent: () => 0,
+  };
+}
