@@ -61,6 +61,13 @@ describe('estimateCircuit', () => {
     expectWithin(point.speed, FULL_PLATE.speed!, { relative: 1e-4 }, 'speed at rated power');
   });
 
+  it('leaves open in the rating what nobody stated, so that a run names the circuit as its base', () => {
+    const { circuit } = estimateCircuit(BARE_PLATE);
+    expect(circuit.rated).toEqual({ power: BARE_PLATE.power, speed: null, torque: null, current: null });
+    const { machine, supply } = onRatedSupply(circuit, BARE_PLATE);
+    expect(ratedPoint(machine, supply).currentOrigin).toBe('circuitAtRatedPower');
+  });
+
   it('lets leakage saturate where constant leakages cannot give the locked-rotor current, and says so', () => {
     const { circuit, estimation } = estimateCircuit(FULL_PLATE);
     const { stator, cages } = circuit.leakageSaturation!;
