@@ -59,7 +59,7 @@ export const typicalMagnetisingCurve: readonly (readonly [number, number])[] = [
  * Reactance over resistance of the winding that stands for the iron: small enough that it is a resistance, large enough
  * that its time constant L/R does not make the equations stiff. The loss is exact whatever the ratio.
  */
-export const coreXOverR = 0.1;
+export const coreXOverR = 0.25;
 
 /** Share of dry friction in a stated loss of friction and windage; the rest is windage. Common practice, no source. */
 export const assumedFrictionShare = 0.5;
