@@ -60,6 +60,9 @@ export function completeNameplate(nameplate: Nameplate): CompleteNameplate {
   };
 }
 
+/** What stands before a value that the machine keeps and need not reach. */
+const LIMIT_WORDS = { value: '', least: 'at least ', most: 'at most ' } as const;
+
 /** Takes down every quantity that did not stand on the nameplate, by its path within the machine section. */
 export function notesOf(complete: CompleteNameplate): readonly Origin[] {
   const { design, synchronousSpeed, slip } = complete;
@@ -77,9 +80,9 @@ export function notesOf(complete: CompleteNameplate): readonly Origin[] {
     .filter(([, known]) => known.origin !== 'given')
     .map(([key, known, unit, value]) => ({
       path: `nameplate.${key}`,
-      value: `${Number(value.toPrecision(4))} ${unit}`.trim(),
+      value: `${LIMIT_WORDS[known.kind]}${Number(value.toPrecision(4))} ${unit}`.trim(),
       origin: known.origin,
-      source: known.source,
+      source: known.source.replace(/: at (least|most)$/, ''),
     }));
   if (design.origin === 'assumed')
     notes.unshift({

@@ -22,6 +22,8 @@ export interface CircuitVariant {
  * tolerances are met less closely: what matters of them is the direction, and few nameplates lie at one.
  */
 const FITTING = { unknown: 0.02, tolerance: 0.06 } as const;
+/** A miss beyond this stands in the label. */
+const WORTH_SAYING = 0.015;
 /** How far the assumptions are moved: about one and a half of the widths with which they hold. */
 const SHARE = { low: 0.25, high: 0.6 } as const;
 const CAGES = { alike: 2, apart: 9 } as const;
@@ -59,7 +61,12 @@ export function equallyGoodCircuits(
     const circuit = fitting(aims, assumptions, plate, from, own + FITTING[kind]);
     if (circuit === null) return;
     // The base of all multiples stays that of the estimate, so that variants can be compared.
-    variants.push({ label, kind, circuit: { ...circuit, rated: estimated.circuit.rated } });
+    const reached = kind === 'tolerance' ? shortOf(reproducedItems(circuit, plate)) : '';
+    variants.push({
+      label: `${label}${reached}`,
+      kind,
+      circuit: { ...circuit, rated: estimated.circuit.rated },
+    });
   };
 
   for (const [label, change] of assumptionsOf(ties))
@@ -92,6 +99,16 @@ function fitting(
   const circuit = circuitPartOf(candidateOf(x, targets.knee), plate);
   if (largestMiss(reproducedItems(circuit, plate)) <= allowed) return circuit;
   return from.length > AT.z ? null : fitting(targets, ties, plate, withSaturation(x), allowed);
+}
+
+/** Says of a corner of the tolerances which item its circuit does not quite reach. */
+function shortOf(items: readonly JudgedItem[]): string {
+  const missed = items
+    .filter(({ binding, error }) => binding && error !== null && Math.abs(error) > WORTH_SAYING)
+    .toSorted((a, b) => Math.abs(b.error!) - Math.abs(a.error!))[0];
+  if (missed === undefined) return '';
+  const share = Number(Math.abs(100 * missed.error!).toPrecision(2));
+  return ` (its circuit has a ${missed.name} ${share} % ${missed.error! < 0 ? 'below' : 'above'} that)`;
 }
 
 function largestMiss(items: readonly JudgedItem[]): number {

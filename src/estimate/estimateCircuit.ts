@@ -52,9 +52,21 @@ export function estimateCircuit(nameplate: Nameplate): EstimatedCircuit {
     }
   }
   refuseIfMissed(found.items, remarks.length > 0, nameplate);
-  for (const { name, error, binding, source } of found.items)
+  for (const { key, name, error, binding, source } of found.items)
     if (binding && Math.abs(error!) > NOTABLE)
-      remarks.push(`The circuit misses the ${name} (${source}) by ${percent(error!)}, within its tolerance.`);
+      remarks.push(
+        `The circuit misses the ${name} (${source}) by ${percent(error!)}` +
+          (key === 'lockedRotorCurrent' && error! < 0
+            ? ': expect the currents of starting and plugging to be higher by about as much.'
+            : '.'),
+      );
+  for (const { name, kind, target, error, source, binding } of found.items)
+    if (kind !== 'value' && error !== null && !binding)
+      remarks.push(
+        `The circuit does not keep the ${name} of ${kind === 'least' ? 'at least' : 'at most'} ${short(target!)} (${source}): ` +
+          `${percent(error)}. Do the stated values belong to a motor of this design?`,
+      );
+  remarks.push(...belowTheTable(nameplate));
   remarks.push(...oddLosses(found.candidate, targets));
   return {
     circuit: found.circuit,
@@ -71,6 +83,26 @@ export function estimateCircuit(nameplate: Nameplate): EstimatedCircuit {
       ...circuitNotes(found.circuit, complete.frequency, 'fitted to the nameplate'),
     ],
   };
+}
+
+/** Stated torques below the minima that the stated design has in its standard. */
+function belowTheTable(nameplate: Nameplate): readonly string[] {
+  const { design, lockedRotorTorque, breakdownTorque } = nameplate;
+  if (design === null || (lockedRotorTorque === null && breakdownTorque === null)) return [];
+  const table = completeNameplate({ ...nameplate, lockedRotorTorque: null, breakdownTorque: null });
+  return (
+    [
+      ['locked-rotor torque', lockedRotorTorque, table.lockedRotorTorque],
+      ['breakdown torque', breakdownTorque, table.breakdownTorque],
+    ] as const
+  ).flatMap(([name, stated, { kind, value, source }]) =>
+    stated !== null && kind === 'least' && stated < value
+      ? [
+          `The stated ${name} of ${short(stated)} times rated torque is below the ${short(value)} of ${source.replace(/: at least$/, '')}: ` +
+            'is the design letter right?',
+        ]
+      : [],
+  );
 }
 
 /** Root mean square of the errors of binding items, each over what it is allowed. */
@@ -113,7 +145,8 @@ function refuseIfMissed(
     `${short(item.target!)}${unit}`,
     `cannot be had together with ${others}: the nearest ${saturates ? '' : 'linear '}circuit gives ` +
       `${short(item.reproduced)}${unit} (${percent(item.error!)})`,
-    `a ${item.name} within ${short(100 * item.allowed)} % of what a circuit can give, or the others corrected`,
+    `values of one motor: ${item.name} within ${short(100 * item.allowed)} % of what a circuit can give beside the others; one of those ` +
+      'named here is wrong',
   );
 }
 

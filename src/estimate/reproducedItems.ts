@@ -15,6 +15,11 @@ export interface JudgedItem extends NameplateItem {
   readonly allowed: number;
 }
 
+/**
+ * Largest share by which a fit may miss the locked-rotor current. The standard lets a motor draw up to 20 % more than declared; a
+ * circuit that draws less understates every plugging peak by as much.
+ */
+const CURRENT_ALLOWED = 0.1;
 /** Power at rated speed: torque is proportional to slip there, and this is the tolerance of the slip. */
 const SHAFT_POWER_ALLOWED = 0.2;
 
@@ -83,6 +88,7 @@ function item(
     error: kept && !binding ? null : error,
     source: known.source,
     binding,
-    allowed: widthOf(known.range),
+    allowed:
+      key === 'lockedRotorCurrent' ? Math.min(widthOf(known.range), CURRENT_ALLOWED) : widthOf(known.range),
   };
 }

@@ -24,7 +24,7 @@ export const DEFINITIONS: Readonly<
   startVoltageDip: {
     unit: '1',
     definition:
-      'Supply voltage less the lowest voltage at the motor terminals during the start, over the supply voltage; voltages as in the lowest terminal voltage.',
+      'Supply voltage less the lowest voltage at the motor terminals (behind line resistors, where there are any) during the start, over the supply voltage; voltages as in the lowest terminal voltage.',
   },
   startTime: {
     unit: 's',
@@ -119,7 +119,7 @@ export const DEFINITIONS: Readonly<
   plugVoltageDip: {
     unit: '1',
     definition:
-      'Supply voltage less the lowest voltage at the motor terminals from the touch of the incoming contactor to the next action, over the supply voltage; voltages as in the lowest terminal voltage.',
+      'Supply voltage less the lowest voltage at the motor terminals (behind line resistors, where there are any) from the touch of the incoming contactor to the next action, over the supply voltage; voltages as in the lowest terminal voltage.',
   },
   stopTimeFromParting: {
     unit: 's',

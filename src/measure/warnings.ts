@@ -28,6 +28,7 @@ export function warningsOf(
     ...refusedPlugs(trajectory),
     ...marginWarning(metrics),
     ...overhaulWarning(trajectory),
+    ...dampingWarning(trajectory),
     ...furtherActions(operations),
   ];
 }
@@ -83,6 +84,14 @@ function overhaulWarning(trajectory: Trajectory): string[] {
   return [
     'Once the poles are open the load drives the shaft and nothing in the scenario holds it: the speed goes on rising ' +
       'after the run ends, and creep is only what happened until then. Such a load needs a holding brake.',
+  ];
+}
+
+function dampingWarning({ scenario }: Trajectory): string[] {
+  if (scenario.load.coupling?.damping !== 0) return [];
+  return [
+    'The coupling is without damping: its torsional oscillation grows while the machine plugs, and the longer it does the larger the ' +
+      'coupling torque shown. Real couplings damp; state what yours does.',
   ];
 }
 

@@ -34,7 +34,7 @@ export function originTable(origins: readonly Origin[]): string {
       { text: origin.path, className: 'wide-word' },
       { text: origin.value, className: 'wide-word' },
       {
-        text: origin.source === undefined ? origin.origin : `${origin.origin}: ${origin.source}`,
+        text: origin.source === undefined ? origin.origin : withWord(origin.origin, origin.source),
         className: 'wide-word',
       },
     ]);
@@ -175,4 +175,9 @@ export function accuracyTable(result: RunResult): string {
     head: [{ text: 'Setting' }, { text: 'Value' }],
     rows: rows.map(([label, value]) => [{ text: label }, { text: value }]),
   });
+}
+
+/** "assumed: typical rotor": the word once, also where the source begins with it. */
+function withWord(word: string, source: string): string {
+  return source.startsWith(`${word}: `) ? source : `${word}: ${source}`;
 }

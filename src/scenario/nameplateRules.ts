@@ -59,6 +59,9 @@ function speedRules(context: RuleContext): number | undefined {
   const words = `the synchronous speed of ${inRpm(synchronous)} (${poles} poles, ${frequency} Hz)`;
   if (rated <= 0) {
     report(at('speed'), 'conflict', `is not below ${words}`, 'a lower speed, or another number of poles');
+  } else if (!statesPoles && isSynchronous(speed, frequency)) {
+    const message = `is a synchronous speed at ${frequency} Hz; a motor runs a little below it`;
+    report(at('speed'), 'conflict', message, 'the speed at rated output, such as `1455 rpm`');
   } else if (!statesPoles && rated > maxSlipToTellPoles) {
     const message = `does not tell the number of poles: it lies ${percent(rated)} below ${words}`;
     const next = inRpm(synchronousSpeed(frequency, poles + 2));
@@ -171,4 +174,10 @@ function round(value: number): number {
 
 function kilo(watts: number): number {
   return Number((watts / 1000).toPrecision(4));
+}
+
+/** True at the synchronous speed of some number of poles, within a per mille. */
+function isSynchronous(speed: number, frequency: number): boolean {
+  const pairs = (2 * Math.PI * frequency) / speed;
+  return Math.abs(pairs - Math.round(pairs)) <= 1e-3 * pairs;
 }

@@ -108,7 +108,7 @@ export const starterInput = group('The two contactors and the zero-speed switch'
   lineResistors: lineResistorsInput.optional(),
   plugConnection: word(['star'], {
     about:
-      'star: a delta machine is connected in star while it plugs, which divides its currents and torques by about three; as built if left out',
+      'star: a delta machine is connected in star while it plugs, which divides steady current and torque by about three (the first torque peak falls far less: the residual flux meets the field all the same); as built if left out',
   }).optional(),
   windingOrder: word(['AB', 'AC'], {
     about: 'Delta machines only: whether winding A lies between terminals A and B or A and C',

@@ -95,9 +95,11 @@ export function plugBands(scenario: Scenario, nameplate: Nameplate): PlugBands {
     }
   }
   const ill =
-    failed === 0
-      ? ''
-      : ` ${failed} of these runs ${failed === 1 ? 'does' : 'do'} not end well and ${failed === 1 ? 'is' : 'are'} left out.`;
+    failed === members.length
+      ? ' None of these runs ends well, so that there is no range.'
+      : failed === 0
+        ? ''
+        : ` ${failed} of these runs ${failed === 1 ? 'does' : 'do'} not end well and ${failed === 1 ? 'is' : 'are'} left out.`;
   return {
     bands: BAND_KEYS.flatMap((key) => ends.get(key) ?? []),
     members: members.length,

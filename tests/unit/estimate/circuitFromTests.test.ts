@@ -16,7 +16,7 @@ const TRUE: CircuitPart = {
   cages: [{ Rr: 0.24, Llr: 0.8 / omega }],
   inertia: 0.1,
   rated: { current: null, torque: null, power: null, speed: null },
-  core: { R: 400, L: 40 / omega },
+  core: { R: 400, L: 100 / omega },
 };
 const SHARE = 0.55 / (0.55 + 0.8);
 

@@ -55,7 +55,13 @@ describe('equallyGoodCircuits', () => {
   it('starts from a saturating estimate as well', () => {
     const labels = equallyGoodCircuits(FULL_PLATE, estimateCircuit(FULL_PLATE)).map(({ label }) => label);
     expect(labels).toContain('leakage saturates only from a larger current on');
-    expect(labels).toContain('locked-rotor current 20 % higher');
+    expect(labels.some((label) => label.startsWith('locked-rotor current 20 % higher'))).toBe(true);
+    // What a corner does not quite reach stands in its label.
+    expect(
+      labels.some((label) =>
+        /% (higher|lower).* \(its circuit has a .* % (below|above) that\)$/u.test(label),
+      ),
+    ).toBe(true);
   });
 
   it('takes filled-in items to the limits of their standard', () => {

@@ -112,6 +112,24 @@ describe('estimateCircuit', () => {
     expect(remarks.join(' ')).toMatch(/misses the locked-rotor current \(given\)/u);
   });
 
+  it('says that currents come out low where the locked-rotor current does', () => {
+    const more = { ...FULL_PLATE, lockedRotorCurrent: { kind: 'multiple', ofRated: 7.8 } } as const;
+    const { remarks } = estimateCircuit(more).estimation;
+    expect(remarks.join(' ')).toMatch(/misses the locked-rotor current .*−.*higher by about as much/u);
+  });
+
+  it('asks whether the design letter is right where a stated torque is below its table', () => {
+    // Design B, 4 poles, 50 hp: at least 140 % locked-rotor and 200 % breakdown torque (NEMA MG 1, as in tests/published).
+    const plate = { ...BARE_PLATE, power: 50 * 745.7, frequency: 60, lineVoltage: 460, design: 'B' } as const;
+    const of = (change: Partial<typeof FULL_PLATE>) =>
+      estimateCircuit({ ...plate, ...change }).estimation.remarks.join(' ');
+    expect(of({ lockedRotorTorque: 1.2 })).toMatch(
+      /locked-rotor torque of 1.2 times .* below the 1.4 of NEMA MG 1.*design letter/u,
+    );
+    expect(of({ breakdownTorque: 1.9 })).toMatch(/breakdown torque of 1.9 times .* below the 2 of NEMA/u);
+    expect(of({ lockedRotorTorque: 1.5, breakdownTorque: 2.1 })).not.toMatch(/design letter/u);
+  });
+
   it.each([
     // Twice the rated current is 2·21.5 A·√3·400 V = 29.8 kVA; 4.2 times rated torque are 47.3 kW across the air gap.
     [

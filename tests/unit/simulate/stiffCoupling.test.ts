@@ -46,3 +46,14 @@ it('a run ends when the load is held, though a motor without bearing friction sw
   expect(load!.held).toBe(true);
   expect(motor!.held).toBe(false);
 });
+
+it('a coupling stated to be without damping brings a warning: its oscillation grows while the machine plugs', () => {
+  const warnings = (damping: number) =>
+    simulate(
+      startAtOnce(KRAUSE.hp3, 0.05, {
+        load: { inertia: 0.05, torques: [], coupling: { stiffness: 5000, damping, backlash: 0 } },
+      }),
+    ).warnings.filter((text) => text.includes('without damping'));
+  expect(warnings(0)).toHaveLength(1);
+  expect(warnings(0.5)).toHaveLength(0);
+});
