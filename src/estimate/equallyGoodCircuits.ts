@@ -21,7 +21,7 @@ export interface CircuitVariant {
  * Largest miss of a stated item with which a variant still counts as fitting; the estimate's own misses come on top. The ends of
  * tolerances are met less closely: what matters of them is the direction, and few nameplates lie at one.
  */
-const FITTING = { unknown: 0.02, tolerance: 0.06 } as const;
+const FITTING = { unknown: 0.02, tolerance: 0.2 } as const;
 /** A miss beyond this stands in the label. */
 const WORTH_SAYING = 0.015;
 /** How far the assumptions are moved: about one and a half of the widths with which they hold. */

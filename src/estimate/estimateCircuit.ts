@@ -1,6 +1,6 @@
 import type { EstimatedCircuit, Nameplate } from '../scenario/nameplate.ts';
 import { circuitNotes } from './circuitNotes.ts';
-import { completeNameplate, notesOf } from './completeNameplate.ts';
+import { type CompleteNameplate, completeNameplate, notesOf } from './completeNameplate.ts';
 import { fitCircuit, withSaturation } from './fitCircuit.ts';
 import { nameplateError, short } from './nameplateError.ts';
 import { type Candidate, candidateOf } from './parameters.ts';
@@ -10,6 +10,8 @@ import { relaxed, type Targets, targetsOf } from './targets.ts';
 import { usualTies } from './ties.ts';
 import { circuitPartOf } from './toMachine.ts';
 
+/** Rounding of a multiple or of a code letter's band, beyond which a current is above its table. */
+const ABOVE_TABLE = 1.05;
 /** A stated item that is missed by more than this is remarked, and a linear circuit that does so is given up. */
 const NOTABLE = 0.01;
 /** A saturating circuit is taken where it misses by less than this share of what the linear one misses by. */
@@ -66,7 +68,7 @@ export function estimateCircuit(nameplate: Nameplate): EstimatedCircuit {
         `The circuit does not keep the ${name} of ${kind === 'least' ? 'at least' : 'at most'} ${short(target!)} (${source}): ` +
           `${percent(error)}. Do the stated values belong to a motor of this design?`,
       );
-  remarks.push(...belowTheTable(nameplate));
+  remarks.push(...belowTheTable(nameplate), ...aboveTheTable(nameplate, complete));
   remarks.push(...oddLosses(found.candidate, targets));
   return {
     circuit: found.circuit,
@@ -83,6 +85,21 @@ export function estimateCircuit(nameplate: Nameplate): EstimatedCircuit {
       ...circuitNotes(found.circuit, complete.frequency, 'fitted to the nameplate'),
     ],
   };
+}
+
+/** A stated locked-rotor current beyond what the stated design is allowed. */
+function aboveTheTable(nameplate: Nameplate, complete: CompleteNameplate): readonly string[] {
+  if (nameplate.design === null || nameplate.lockedRotorCurrent === null) return [];
+  const { kind, value, source } = completeNameplate({
+    ...nameplate,
+    lockedRotorCurrent: null,
+  }).lockedRotorCurrent;
+  const stated = complete.lockedRotorCurrent.value;
+  if (kind !== 'most' || stated <= ABOVE_TABLE * value) return [];
+  return [
+    `The locked-rotor current of ${short(stated)} A is above the ${short(value)} A of ${source.replace(/^assumed: /, '').replace(/: at most$/, '')}: ` +
+      'is the design letter right?',
+  ];
 }
 
 /** Stated torques below the minima that the stated design has in its standard. */

@@ -86,9 +86,15 @@ function item(
     reproduced,
     kind: known.kind,
     error: kept && !binding ? null : error,
-    source: known.source,
+    source: known.source + aimOf(known),
     binding,
     allowed:
       key === 'lockedRotorCurrent' ? Math.min(widthOf(known.range), CURRENT_ALLOWED) : widthOf(known.range),
   };
+}
+
+/** Where the fit aims beside a limit of a standard: at what catalogues usually state. */
+function aimOf({ usual, value }: Known): string {
+  if (usual === null) return '';
+  return `; aimed at ${Number((usual.value / value).toPrecision(2))} times that (common practice)`;
 }

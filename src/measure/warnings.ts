@@ -29,6 +29,7 @@ export function warningsOf(
     ...marginWarning(metrics),
     ...overhaulWarning(trajectory),
     ...dampingWarning(trajectory),
+    ...resistorWarning(trajectory, operations),
     ...furtherActions(operations),
   ];
 }
@@ -95,8 +96,19 @@ function dampingWarning({ scenario }: Trajectory): string[] {
   ];
 }
 
-function furtherActions({ otherActions }: Operations): string[] {
-  if (otherActions === 0) return [];
+function resistorWarning({ segments, scenario }: Trajectory, { reversal }: Operations): string[] {
+  if (scenario.starter.lineResistors === undefined || reversal === null || reversal.touch === null) return [];
+  const { touch } = reversal;
+  const first = segments.find((segment) => segment.t0 >= touch && segment.kind !== 'none');
+  if (first === undefined || first.inserted.lineResistance > 0) return [];
+  return [
+    'The line resistors are not in the lines when the incoming contactor closes: the bypass contactor opens too late or closes too ' +
+      'early, and the peaks are those without resistors.',
+  ];
+}
+
+function furtherActions({ otherActions, start, reversal }: Operations): string[] {
+  if (otherActions === 0 || (start === null && reversal === null)) return [];
   return [
     `The figures are those of the first start and the first reversal, each up to the next action; ${otherActions} other ` +
       `action${otherActions > 1 ? 's are' : ' is'} in the trace only.`,

@@ -33,7 +33,10 @@ export function estimationLines(estimation: Estimation, units: UnitSystem): stri
       (most, item) => (most === null || size(item) > size(most) ? item : most),
       null,
     );
-  const filled = estimation.items.filter((item) => item.target !== null && !isGiven(item));
+  const filled =
+    estimation.from === 'tests'
+      ? []
+      : estimation.items.filter((item) => item.target !== null && !isGiven(item));
   const fit =
     worst === null
       ? ''

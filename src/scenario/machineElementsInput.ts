@@ -8,7 +8,11 @@ import { group, pureNumber, quantity, word } from './field.ts';
 /** Iron loss as a person writes it. */
 export const ironLossInput = z
   .union([
-    quantity(bounds.testPower, { about: 'Iron loss at rated voltage and no load', example: '120 W' }),
+    quantity(bounds.testPower, {
+      about:
+        'Iron loss at rated voltage and no load, through the magnetising reactance stated (with saturation of the main path a few per cent less comes out)',
+      example: '120 W',
+    }),
     group('The branch that stands for the iron, per phase, in series with nothing but the main flux', {
       resistance: quantity(bounds.resistance, { about: 'Its resistance', example: '900 ohm' }),
       inductance: reactanceOrInductance('Its own inductance', '90 ohm'),

@@ -41,6 +41,7 @@ export const BAND_KEYS = [
   'plugWorstCycleCurrent',
   'plugMinimumTorque',
   'plugCouplingTorque',
+  'switchOpeningTime',
   'stopTimeFromParting',
   'stopTimeFromTouch',
   'stopRevolutions',
@@ -74,6 +75,7 @@ export function plugBands(scenario: Scenario, nameplate: Nameplate): PlugBands {
   ];
   const ends = new Map<MetricKey, PlugBand>();
   let failed = 0;
+  const absent = new Map<MetricKey, number>();
   for (const { label, machine } of members) {
     const relativeTolerance = Math.max(BAND_TOLERANCE, scenario.solver.relativeTolerance);
     const result = simulate({ ...scenario, machine, solver: { ...scenario.solver, relativeTolerance } });
@@ -83,7 +85,10 @@ export function plugBands(scenario: Scenario, nameplate: Nameplate): PlugBands {
     }
     for (const key of BAND_KEYS) {
       const { value } = result.metrics[key];
-      if (value === null) continue;
+      if (value === null) {
+        absent.set(key, (absent.get(key) ?? 0) + 1);
+        continue;
+      }
       const band = ends.get(key) ?? { key, low: value, high: value, lowFrom: label, highFrom: label };
       ends.set(key, {
         key,
@@ -104,9 +109,22 @@ export function plugBands(scenario: Scenario, nameplate: Nameplate): PlugBands {
     bands: BAND_KEYS.flatMap((key) => ends.get(key) ?? []),
     members: members.length,
     sentence:
-      'The same run over circuits that fit the nameplate as well, and over the tolerances a nameplate is allowed ' +
-      `(IEC 60034-1, from memory: locked-rotor current +20 %, locked-rotor torque −15/+25 %, breakdown torque −10 %, slip ±20 %).${ill}`,
+      'The same run over circuits that fit the nameplate as well, and over what a nameplate is allowed: the tolerances of IEC 60034-1 ' +
+      '(from memory: locked-rotor current +20 %, locked-rotor torque −15/+25 %, breakdown torque −10 %, slip ±20 %, below 1 kW ±30 %) for what is ' +
+      `stated, the spread of its table or assumption for what is not.${ill}${openRanges(absent, ends, members.length)}`,
   };
+}
+
+/** Says which ranges are open because some of the circuits do not get there. */
+function openRanges(
+  absent: ReadonlyMap<MetricKey, number>,
+  ends: ReadonlyMap<MetricKey, PlugBand>,
+  members: number,
+): string {
+  const times: readonly MetricKey[] = ['stopTimeFromParting', 'stopTimeFromTouch', 'reversalTime'];
+  const open = times.find((key) => ends.has(key) && (absent.get(key) ?? 0) > 0);
+  if (open === undefined) return '';
+  return ` In ${absent.get(open)} of the ${members} circuits the end of the ${open === 'reversalTime' ? 'reversal' : 'stop'} is not reached: the ranges of its time and heat are open upwards.`;
 }
 
 /**

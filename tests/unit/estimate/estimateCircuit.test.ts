@@ -85,8 +85,12 @@ describe('estimateCircuit', () => {
   it('says from which table each item comes, and keeps within the table', () => {
     const { items } = estimateCircuit({ ...BARE_PLATE, power: 30e3 }).estimation;
     const item = (name: string) => items.find((one) => one.name.startsWith(name))!;
-    expect(item('locked-rotor current').source).toBe('IEC 60034-12, design N: at most');
-    expect(item('breakdown torque').source).toBe('IEC 60034-12, design N: at least');
+    expect(item('locked-rotor current').source).toBe(
+      'IEC 60034-12, design N: at most; aimed at 0.8 times that (common practice)',
+    );
+    expect(item('breakdown torque').source).toBe(
+      'IEC 60034-12, design N: at least; aimed at 1.4 times that (common practice)',
+    );
     for (const [name, kind, sense] of [
       ['locked-rotor current', 'most', -1],
       ['locked-rotor torque', 'least', 1],
@@ -116,6 +120,18 @@ describe('estimateCircuit', () => {
     const more = { ...FULL_PLATE, lockedRotorCurrent: { kind: 'multiple', ofRated: 7.8 } } as const;
     const { remarks } = estimateCircuit(more).estimation;
     expect(remarks.join(' ')).toMatch(/misses the locked-rotor current .*−.*higher by about as much/u);
+  });
+
+  it('asks whether the design letter is right where a stated current is above its table', () => {
+    // 20 hp, 460 V: at most 145 A (half of 290 A at 230 V, NEMA MG 1 12.35, as in tests/published); letter H means about 168 A.
+    const plate = { ...BARE_PLATE, power: 20 * 745.7, frequency: 60, lineVoltage: 460, design: 'B' } as const;
+    const of = (letter: string) =>
+      estimateCircuit({
+        ...plate,
+        lockedRotorCurrent: { kind: 'codeLetter', letter },
+      }).estimation.remarks.join(' ');
+    expect(of('H')).toMatch(/locked-rotor current of 168 A is above the 145 A of NEMA MG 1.*design letter/u);
+    expect(of('G')).not.toMatch(/design letter/u);
   });
 
   it('asks whether the design letter is right where a stated torque is below its table', () => {

@@ -115,6 +115,23 @@ function residual(
   return Math.hypot(uAlpha, uBeta);
 }
 
+describe('line resistors that come too late', () => {
+  it('bring a warning: the peaks are those without', () => {
+    const of = (openingTime: number) =>
+      simulate(
+        scenarioOf(KRAUSE.hp3, {
+          ...withStarter(plug, {
+            changeoverDelay: 0.03,
+            lineResistors: { resistance: 2, closingTime: 0, openingTime, bypassAfter: null },
+          }),
+          solver: { endTime: 0.1 },
+        }),
+      ).warnings.filter((text) => text.includes('line resistors are not in the lines'));
+    expect(of(0.05)).toHaveLength(1);
+    expect(of(0.02)).toHaveLength(0);
+  });
+});
+
 describe('line resistors that stay in after a full reversal', () => {
   it('decide to which speed the machine runs up, and when it counts as reversed and settled', () => {
     const textbook = KRAUSE.hp3;

@@ -43,7 +43,7 @@ describe('the band over the circuits that a nameplate leaves open', () => {
     }
     expect(bandOf(bands, 'startTime')).toBe(undefined);
     expect(bands.members).toBeGreaterThanOrEqual(8);
-    expect(bands.sentence).toMatch(/IEC 60034-1, from memory/u);
+    expect(bands.sentence).toMatch(/IEC 60034-1 \(from memory/u);
   });
 
   it('has as its ends the runs of the circuits it names', () => {
