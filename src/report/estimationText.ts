@@ -38,7 +38,7 @@ export function estimationLines(estimation: Estimation, units: UnitSystem): stri
       ? []
       : estimation.items.filter((item) => item.target !== null && !isGiven(item));
   const fit =
-    worst === null
+    worst === null || estimation.changedBy !== undefined
       ? ''
       : ` Largest deviation: ${worst.name} ${formatItem(worst, worst.reproduced, units)} for ${LIMIT_WORDS[worst.kind]}${formatItem(worst, worst.target, units)}, ${formatDeviation(worst.error)}.`;
   return [

@@ -90,6 +90,8 @@ export interface Estimation {
   readonly misfit: number;
   /** What a reader must know; empty when nothing. */
   readonly remarks: readonly string[];
+  /** Keys of the scenario that changed the circuit after it was found: the items hold for the circuit before. */
+  readonly changedBy?: readonly string[];
 }
 
 /** The circuit part of a machine. */

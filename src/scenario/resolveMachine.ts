@@ -78,8 +78,8 @@ const CHANGING = ['temperature', 'saturation', 'ironLoss', 'mechanicalLoss'] as 
 function withRemark(estimation: Estimation, input: ScenarioInput['machine']): Estimation {
   const stated = CHANGING.filter((key) => input[key] !== undefined);
   if (stated.length === 0) return estimation;
-  const remark = `The scenario states ${stated.join(', ')}, which changes the circuit that was found: what it reproduces was reckoned before.`;
-  return { ...estimation, remarks: [...estimation.remarks, remark] };
+  const remark = `The scenario states ${stated.join(', ')}, which changes the circuit that was found: the items and errors are those before that change, and the circuit that runs departs from them.`;
+  return { ...estimation, changedBy: stated, remarks: [remark, ...estimation.remarks] };
 }
 
 interface FoundCircuit extends Omit<ResolvedMachine, 'machine'> {

@@ -30,6 +30,13 @@ describe('a circuit found from a nameplate', () => {
     expect(page).toMatch(/locked-rotor power factor\s+—\s+0\.410\s+—/u);
   });
 
+  it('names no largest deviation where the scenario has changed the circuit after it was found', () => {
+    const of = (changed: Partial<typeof estimation>) =>
+      renderTerminal(fakeRun(), { units: 'SI', colour: false, estimation: { ...estimation, ...changed } });
+    expect(of({})).toContain('Largest');
+    expect(of({ changedBy: ['saturation'] })).not.toContain('Largest deviation');
+  });
+
   it('stands with its reactances and the remarks', () => {
     // 2π · 60 Hz · 0.302/(2π · 60) H
     expect(page).toMatch(/Stator leakage reactance\s+0\.302 Ω/u);
