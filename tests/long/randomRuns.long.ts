@@ -116,7 +116,7 @@ function instantFloors({ machine, supply }: Scenario): Floors {
   const crest = 10 * Math.SQRT2 * machine.rated.current!;
   return {
     A: INSTANT * 2 * Math.PI * supply.frequency * crest,
-    A·s: INSTANT * crest,
+    C: INSTANT * crest,
     V: 1e-5 * supply.lineVoltage,
   };
 }
