@@ -1,6 +1,7 @@
 import { ratedPoint } from '../machine/ratedPoint.ts';
 import { isSuccessful } from '../simulate/status.ts';
 import type { Trajectory } from '../simulate/trajectory.ts';
+import { controlFindings } from './controlFindings.ts';
 import { energyLedger } from './energyLedger.ts';
 import { found, type Measurement, missing } from './measurement.ts';
 import { METRIC_KEYS, type Metric, type MetricKey, type Metrics } from './metric.ts';
@@ -39,6 +40,7 @@ export function measure(trajectory: Trajectory): RunResult {
     ledger,
     operations,
     usable: isSuccessful(trajectory.status) && ledger.residual <= LARGEST_RESIDUAL,
+    controlFindings: controlFindings(trajectory),
     rated,
     warnings: warningsOf(trajectory, operations, metrics, ledger),
   };

@@ -1,4 +1,4 @@
-import type { Action } from '../scenario/scenario.ts';
+import type { Command } from '../scenario/scenario.ts';
 import type { Trajectory } from '../simulate/trajectory.ts';
 import { type ContactorName, opposite } from '../starter/starter.ts';
 
@@ -48,7 +48,7 @@ export interface Operations {
 /** Finds the first start and the first reversal of a run. */
 export function operationsOf(trajectory: Trajectory): Operations {
   const { scenario } = trajectory;
-  const done = scenario.actions.filter((action) => action.at <= trajectory.tEnd);
+  const done = trajectory.commands.filter((action) => action.at <= trajectory.tEnd);
   const reversing = done.filter((action) => opposesRotation(trajectory, action));
   const [reversingAction] = reversing;
   const startAction = done.find((action) => action.do === 'startForward' || action.do === 'startReverse');
@@ -70,7 +70,7 @@ export function operationsOf(trajectory: Trajectory): Operations {
  * A plug on a turning shaft, or a start against the rotation that the other contactor has caused. A load that turns the
  * shaft by itself (a hoist before its first start) is no reversal.
  */
-function opposesRotation(trajectory: Trajectory, action: Action): boolean {
+function opposesRotation(trajectory: Trajectory, action: Command): boolean {
   const { supply, machine, initial } = trajectory.scenario;
   const synchronous = (2 * Math.PI * supply.frequency) / machine.polePairs;
   const speed = trajectory.at(action.at, 'left').speed / synchronous;
@@ -92,31 +92,28 @@ function opposesRotation(trajectory: Trajectory, action: Action): boolean {
 }
 
 /** True when a plug came to nothing: the zero-speed switch had not picked up, or nothing was in. */
-function refused(trajectory: Trajectory, action: Action): boolean {
+function refused(trajectory: Trajectory, action: Command): boolean {
   if (action.do !== 'plug') return false;
-  const { actions } = trajectory.scenario;
-  const to = actions.find((other) => other.at > action.at)?.at ?? trajectory.tEnd;
+  const to = trajectory.commands.find((other) => other.at > action.at)?.at ?? trajectory.tEnd;
   return trajectory.events.some(
     (event) => event.kind === 'plugRefused' && event.t >= action.at && event.t <= to,
   );
 }
 
 /** Time of the next action that comes to something, or the end of the run, s. */
-function nextAction(trajectory: Trajectory, action: Action): number {
-  const next = trajectory.scenario.actions.find(
-    (other) => other.at > action.at && !refused(trajectory, other),
-  );
+function nextAction(trajectory: Trajectory, action: Command): number {
+  const next = trajectory.commands.find((other) => other.at > action.at && !refused(trajectory, other));
   return Math.min(next?.at ?? Number.POSITIVE_INFINITY, trajectory.tEnd);
 }
 
-function startOperation(trajectory: Trajectory, action: Action): StartOperation {
+function startOperation(trajectory: Trajectory, action: Command): StartOperation {
   const direction = action.do === 'startForward' ? 1 : -1;
   const to = nextAction(trajectory, action);
   const touch = completingTouch(trajectory, direction === 1 ? 'forward' : 'reverse', action.at);
   return { from: action.at, to, direction, touch: touch !== null && touch < to ? touch : null };
 }
 
-function reversalOperation(trajectory: Trajectory, action: Action): ReversalOperation {
+function reversalOperation(trajectory: Trajectory, action: Command): ReversalOperation {
   const { events } = trajectory;
   const to = nextAction(trajectory, action);
   const direction = trajectory.at(action.at, 'left').speed > 0 ? 1 : -1;

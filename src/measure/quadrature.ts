@@ -1,29 +1,11 @@
+import { GAUSS_POINTS } from '../numeric/gaussPoints.ts';
 import type { Step } from '../simulate/odexAdapter.ts';
 import { type Instant, observeAt, type Segment } from '../simulate/segment.ts';
 import { newInstant, type Trajectory } from '../simulate/trajectory.ts';
 import { INTEGRANDS, type Integrand, SIGNALS, type Signal, writeRates, writeSignals } from './signals.ts';
 
-/**
- * Gauss–Legendre nodes and weights on [0, 1], five points: exact to degree 9.
- * Source: Abramowitz & Stegun, Handbook of Mathematical Functions, table 25.4, mapped from [−1, 1] (from memory;
- * a test integrates polynomials of degree 9 exactly).
- */
-export const GAUSS: readonly { readonly x: number; readonly w: number }[] = (() => {
-  const inner = Math.sqrt(5 - 2 * Math.sqrt(10 / 7)) / 3;
-  const outer = Math.sqrt(5 + 2 * Math.sqrt(10 / 7)) / 3;
-  const wInner = (322 + 13 * Math.sqrt(70)) / 1800;
-  const wOuter = (322 - 13 * Math.sqrt(70)) / 1800;
-  return [
-    { x: (1 - outer) / 2, w: wOuter },
-    { x: (1 - inner) / 2, w: wInner },
-    { x: 1 / 2, w: 64 / 225 },
-    { x: (1 + inner) / 2, w: wInner },
-    { x: (1 + outer) / 2, w: wOuter },
-  ];
-})();
-
 /** Points per cell. */
-export const NODES_PER_CELL = GAUSS.length;
+export const NODES_PER_CELL = GAUSS_POINTS.length;
 
 /**
  * Cells per supply period. Squared phase currents swing at twice the supply frequency, 180° a cell, whose integral
@@ -90,7 +72,7 @@ export function quadratureOf(trajectory: Trajectory): Quadrature {
     const t0 = cellEdge[k]!;
     const span = cellEdge[k + 1]! - t0;
     for (let j = 0; j < NODES_PER_CELL; j++) {
-      const { x, w } = GAUSS[j]!;
+      const { x, w } = GAUSS_POINTS[j]!;
       const node = k * NODES_PER_CELL + j;
       nodeTime[node] = t0 + x * span;
       observeAt(cellSegment[k]!, cellStep[k]!, t0 + x * span, y, at);
@@ -157,7 +139,7 @@ function integralTo(quadrature: Quadrature, name: Integrand, t: number): number 
   const { y, at, rates } = quadrature.scratch;
   const index = INTEGRANDS.indexOf(name);
   let sum = cumulative[name][cell]!;
-  for (const { x, w } of GAUSS) {
+  for (const { x, w } of GAUSS_POINTS) {
     observeAt(cellSegment[cell]!, cellStep[cell]!, t0 + x * span, y, at);
     writeRates(cellSegment[cell]!, at, rates);
     sum += w * span * rates[index]!;

@@ -1,4 +1,5 @@
 import type { RunResult } from '../measure/result.ts';
+import { controlSentences } from './controlSentences.ts';
 import { formatMetric, formatMetricMultiple } from './formatMetric.ts';
 import { formatInstant, formatNumber, formatQuantity, type UnitSystem } from './formatQuantity.ts';
 import { metricLabel, peakCurrentKey, worstCouplingKey, worstTorqueKey } from './keyNumbers.ts';
@@ -7,13 +8,14 @@ import { faultSentence, saturationSentence } from './modelNotes.ts';
 /** The question the run answers, from its scenario. */
 export function question(result: RunResult): string {
   if (result.operations.reversal !== null) return 'What happens when this machine is plugged?';
-  const starts = result.scenario.actions.some((action) => action.do.startsWith('start'));
+  const starts = result.trajectory.commands.some((command) => command.do.startsWith('start'));
   return starts ? 'What happens when this machine is started?' : 'What does this machine do in this run?';
 }
 
 /** What the run shows, in sentences made of its numbers. No judgement of suitability. */
 export function finding(result: RunResult, units: UnitSystem): string {
   return [
+    controlSentences(result, units),
     motionSentence(result, units),
     faultSentence(result),
     violenceSentence(result, units),

@@ -1,16 +1,37 @@
-import type { Action, Scenario } from '../scenario/scenario.ts';
+import {
+  type Action,
+  type ActionKind,
+  type ButtonName,
+  isCommand,
+  type Scenario,
+} from '../scenario/scenario.ts';
 import { formatNumber, type UnitSystem } from './formatQuantity.ts';
 import { type InputGroup, inputFormat, inputRow as row } from './inputRow.ts';
 import { loadRows } from './loadRows.ts';
 import { machineRows } from './machineRows.ts';
 import { starterRows } from './starterRows.ts';
 
-const ACTION_WORDS: Readonly<Record<Action['do'], string>> = {
+const COMMAND_WORDS: Readonly<Record<ActionKind, string>> = {
   startForward: 'start forward',
   startReverse: 'start reverse',
   plug: 'plug',
   coast: 'coast',
 };
+
+const BUTTON_WORDS: Readonly<Record<ButtonName, string>> = {
+  forward: 'forward button',
+  reverse: 'reverse button',
+  stop: 'stop button',
+  reset: 'reset button',
+  emergencyStop: 'emergency stop',
+  overloadTest: 'test button of the overload relay',
+  overloadReset: 'reset button of the overload relay',
+};
+
+function actionWords(action: Action): string {
+  if (isCommand(action)) return COMMAND_WORDS[action.do];
+  return `${BUTTON_WORDS[action.button]} ${action.do === 'press' ? 'pressed' : 'released'}`;
+}
 
 const INITIAL_WORDS = {
   rest: 'at rest, without flux',
@@ -51,7 +72,7 @@ export function inputGroups(scenario: Scenario, units: UnitSystem): InputGroup[]
       title: 'Actions',
       rows: [
         row('Initial state', INITIAL_WORDS[scenario.initial]),
-        ...scenario.actions.map((action) => row(`At ${show(action.at, 's')}`, ACTION_WORDS[action.do])),
+        ...scenario.actions.map((action) => row(`At ${show(action.at, 's')}`, actionWords(action))),
       ],
     },
     {

@@ -1,26 +1,30 @@
-import type { LineResistorData, StarterData, StarterFault } from '../scenario/scenario.ts';
+import type {
+  LineResistorData,
+  StarterData,
+  StarterFault,
+  SwitchSpeeds,
+  ZeroSpeedSwitchData,
+} from '../scenario/scenario.ts';
+import { controlRows } from './controlRows.ts';
 import { faultWords } from './faultWords.ts';
 import { type InputFormat, type InputRow, inputRow as row } from './inputRow.ts';
 
 /** The starter's part of the inputs table. */
 export function starterRows(starter: StarterData, format: InputFormat): InputRow[] {
-  const { show, ms } = format;
+  const { ms } = format;
   const { zeroSpeedSwitch, lineResistors } = starter;
   return [
     row('Coil energised to contacts touch', ms(starter.closingTime)),
     row('Coil released to contacts part', ms(starter.openingTime)),
     row('Closing scatter of poles A, B, C', starter.closingScatter.map(ms).join(', ')),
     row('Opening scatter of poles A, B, C', starter.openingScatter.map(ms).join(', ')),
-    row('Change-over delay between the coils', ms(starter.changeoverDelay)),
+    ...(starter.control === undefined
+      ? [row('Change-over delay between the coils', ms(starter.changeoverDelay))]
+      : []),
     row('Poles', starter.poles === 'arcing' ? 'arc to their own current zero' : 'ideal: interrupt at once'),
     row('Shortest arcing time', ms(starter.minimumArcingTime)),
     row('Phases exchanged in reverse', [...starter.exchangedPhases].join(' and ')),
-    row(
-      'Zero-speed switch',
-      zeroSpeedSwitch === null
-        ? 'none'
-        : `drops out below ${show(zeroSpeedSwitch.dropOutSpeed, 'rad/s')}, picks up above ${show(zeroSpeedSwitch.pickUpSpeed, 'rad/s')}, delay ${ms(zeroSpeedSwitch.delay)}`,
-    ),
+    row('Zero-speed switch', zeroSpeedSwitch === null ? 'none' : switchWords(zeroSpeedSwitch, format)),
     ...(lineResistors === undefined ? [] : resistorRows(lineResistors, format)),
     ...(starter.plugConnection === undefined
       ? []
@@ -28,8 +32,21 @@ export function starterRows(starter: StarterData, format: InputFormat): InputRow
           row('Windings while plugging', `in ${starter.plugConnection}`),
           row('Delta winding A lies between terminals', [...(starter.windingOrder ?? 'AB')].join(' and ')),
         ]),
+    ...controlRows(starter, format),
     ...(starter.faults ?? []).map((fault: StarterFault) => row('Fault', faultWords(fault))),
   ];
+}
+
+function switchWords(data: ZeroSpeedSwitchData, { show, ms }: InputFormat): string {
+  const { reverse, lockout } = data;
+  const speeds = ({ dropOutSpeed, pickUpSpeed }: SwitchSpeeds) =>
+    `drops out below ${show(dropOutSpeed, 'rad/s')}, picks up above ${show(pickUpSpeed, 'rad/s')}`;
+  return [
+    speeds(data),
+    ...(reverse === undefined ? [] : [`in reverse ${speeds(reverse)}`]),
+    `delay ${ms(data.delay)}`,
+    ...(lockout === undefined ? [] : ['with a lockout solenoid']),
+  ].join(', ');
 }
 
 function resistorRows(resistors: LineResistorData, { show, ms }: InputFormat): InputRow[] {

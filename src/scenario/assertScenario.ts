@@ -1,6 +1,8 @@
+import { assertActions } from './assertActions.ts';
 import { assertLoad } from './assertLoad.ts';
 import { assertMachine } from './assertMachine.ts';
 import { assertStarter } from './assertStarter.ts';
+import { assertTogether } from './assertTogether.ts';
 import { demandsOf } from './demands.ts';
 import type { Scenario } from './scenario.ts';
 import { ScenarioError } from './scenarioError.ts';
@@ -26,13 +28,11 @@ export function assertScenario(scenario: Scenario): void {
     group('supply.cable', supply.cable, { resistance: 'notNegative', inductance: 'notNegative' });
   assertMachine(machine, demands);
   assertLoad(load, machine, demands);
+  const before = problems.length;
   assertStarter(starter, machine, demands);
   if (actions === undefined) report('actions', undefined, 'a list of actions');
-  for (const [j, action] of (actions ?? []).entries()) {
-    group(`actions.${j}`, action, { at: 'notNegative' });
-    if (j > 0 && !(action.at > actions[j - 1]!.at))
-      report(`actions.${j}.at`, action.at, 'a time after the action before');
-  }
+  else assertActions(actions, starter?.control !== undefined, demands);
+  if (problems.length === before) assertTogether(scenario, demands);
   group('solver', solver, { relativeTolerance: 'positive', maxSteps: 'positive' });
   if (solver?.endTime !== 'auto') group('solver', solver, { endTime: 'positive' });
   const [first, ...rest] = problems;

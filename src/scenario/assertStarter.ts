@@ -1,8 +1,7 @@
+import { assertControl } from './assertControl.ts';
+import { assertFault } from './assertFault.ts';
 import type { Demands } from './demands.ts';
-import type { MachineData, StarterData } from './scenario.ts';
-
-const PHASES = ['A', 'B', 'C'] as const;
-const CONTACTORS = ['forward', 'reverse'] as const;
+import type { MachineData, StarterData, SwitchSpeeds } from './scenario.ts';
 
 /** Takes down what is impossible about a starter. */
 export function assertStarter(starter: StarterData, machine: MachineData, demands: Demands): void {
@@ -13,12 +12,14 @@ export function assertStarter(starter: StarterData, machine: MachineData, demand
     changeoverDelay: 'notNegative',
     minimumArcingTime: 'notNegative',
   });
-  if (starter?.zeroSpeedSwitch)
-    group('starter.zeroSpeedSwitch', starter.zeroSpeedSwitch, {
-      dropOutSpeed: 'notNegative',
-      pickUpSpeed: 'positive',
-      delay: 'notNegative',
-    });
+  if (starter?.zeroSpeedSwitch) {
+    const { reverse, lockout } = starter.zeroSpeedSwitch;
+    assertSpeeds('starter.zeroSpeedSwitch', starter.zeroSpeedSwitch, demands);
+    group('starter.zeroSpeedSwitch', starter.zeroSpeedSwitch, { delay: 'notNegative' });
+    if (reverse !== undefined) assertSpeeds('starter.zeroSpeedSwitch.reverse', reverse, demands);
+    if (lockout !== undefined && lockout !== true)
+      report('starter.zeroSpeedSwitch.lockout', lockout, 'true, or this key left out');
+  }
   if (starter?.lineResistors !== undefined) {
     const { lineResistors } = starter;
     group('starter.lineResistors', lineResistors, {
@@ -33,15 +34,14 @@ export function assertStarter(starter: StarterData, machine: MachineData, demand
     if (machine?.connection === 'star') report('starter.plugConnection', 'star', 'a delta machine');
   }
   if (starter?.windingOrder !== undefined) word('starter.windingOrder', starter.windingOrder, ['AB', 'AC']);
-  for (const [j, fault] of (starter?.faults ?? []).entries()) {
-    const path = `starter.faults.${j}`;
-    word(`${path}.kind`, fault.kind, ['lostPhase', 'weldedPole', 'deadPole']);
-    if (fault.kind === 'lostPhase') {
-      word(`${path}.phase`, fault.phase, PHASES);
-      group(path, fault, { from: 'notNegative' });
-    } else {
-      word(`${path}.contactor`, fault.contactor, CONTACTORS);
-      word(`${path}.pole`, fault.pole, PHASES);
-    }
-  }
+  if (starter?.control !== undefined) assertControl(starter.control, starter, demands);
+  for (const [j, fault] of (starter?.faults ?? []).entries())
+    assertFault(fault, `starter.faults.${j}`, demands);
+}
+
+/** Speeds of one direction. */
+function assertSpeeds(path: string, speeds: SwitchSpeeds, { group, report }: Demands): void {
+  group(path, speeds, { dropOutSpeed: 'notNegative', pickUpSpeed: 'positive' });
+  if (speeds?.dropOutSpeed >= speeds?.pickUpSpeed)
+    report(`${path}.dropOutSpeed`, speeds.dropOutSpeed, 'a speed below the pick-up speed');
 }

@@ -44,6 +44,14 @@ export const bounds = {
   operatingTime: { dimension: 'time', min: 0, max: 10 },
   /** A change-over timer may wait for the residual flux to go. */
   changeover: { dimension: 'time', min: 0, max: 60 },
+  /** A small relay takes some ms, one with a delay element some hundred. */
+  relayTime: { dimension: 'time', min: 0, max: 1 },
+  /** A controller that scans more slowly than this drives no contactor. */
+  scanTime: { dimension: 'time', min: 0, max: 1 },
+  /** Braking that takes longer than a minute has failed. */
+  brakingLimit: { dimension: 'time', min: 0, aboveMin: true, max: 60 },
+  /** From a touch to an hour. */
+  press: { dimension: 'time', min: 0, aboveMin: true, max: 3600 },
   minimumArcingTime: { dimension: 'time', min: 0, max: 1 },
   /** An hour. */
   instant: { dimension: 'time', min: 0, max: 3600 },

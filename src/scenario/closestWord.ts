@@ -4,7 +4,7 @@
  * @param word what was written
  * @param known what could have been written
  * @returns the nearest known word, or undefined where none is near: more than a third of the letters would have to
- *   change and neither word contains the other
+ *   change and neither word contains the other; a word with one slip in it is nearer than one that is only contained
  */
 export function closestWord(word: string, known: readonly string[]): string | undefined {
   // A key of a hostile file may be long; nothing in a scenario is.
@@ -14,15 +14,26 @@ export function closestWord(word: string, known: readonly string[]): string | un
   let bestDistance = Number.POSITIVE_INFINITY;
   for (const candidate of known) {
     const right = candidate.toLowerCase();
-    const contained =
-      Math.min(written.length, right.length) >= 4 && (right.includes(written) || written.includes(right));
-    const distance = contained ? 1 : editDistance(written, right);
-    if (distance < bestDistance && distance <= Math.max(1, Math.floor(right.length / 3))) {
+    const edits = editDistance(written, right);
+    const distance = contains(written, right) ? Math.min(edits, asContained) : edits;
+    if (
+      distance < bestDistance &&
+      (distance === asContained || distance <= Math.max(1, Math.floor(right.length / 3)))
+    ) {
       best = candidate;
       bestDistance = distance;
     }
   }
   return best;
+}
+
+/** Further than one slip, nearer than two. */
+const asContained = 1.5;
+
+/** True where one word holds the other and is not much longer. */
+function contains(a: string, b: string): boolean {
+  const [short, long] = a.length < b.length ? [a, b] : [b, a];
+  return short.length >= 4 && 3 * short.length >= long.length && long.includes(short);
 }
 
 /** Fewest insertions, deletions, replacements and exchanges of neighbours. Source: Damerau (1964), Levenshtein (1966). */

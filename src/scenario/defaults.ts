@@ -12,6 +12,12 @@ export const defaultClosingTime = 0.02;
 /** s; coil de-energised → contacts part. Common practice, no source. */
 export const defaultOpeningTime = 0.01;
 
+/** s; small auxiliary relay, coil to contacts. Common practice, no source; always listed as an assumption. */
+export const defaultRelayTime = 0.01;
+
+/** s; how long a hand presses a button. Common practice, no source. */
+export const defaultPress = 0.2;
+
 /**
  * Reactance over resistance of a source of which only the short-circuit power is known: behind a distribution
  * transformer of some hundred kVA. Common practice, no source; always listed as an assumption.

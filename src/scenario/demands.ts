@@ -17,6 +17,10 @@ export interface Demands {
   report(path: string, found: unknown, expected: string): void;
   /** Holds the numbers of a group to what they must be. */
   group(path: string, object: unknown, demands: Readonly<Record<string, Demand>>): void;
+  /** Reports what cannot stand beside something else. */
+  conflict(path: string, message: string, expected: string): void;
+  /** Holds the keys of a group to yes or no. */
+  flags(path: string, object: object, keys: readonly string[]): void;
   /** Holds a word to the ones that are known. */
   word(path: string, found: unknown, known: readonly string[]): void;
 }
@@ -24,9 +28,9 @@ export interface Demands {
 /** An empty collection; values in SI, no line numbers. */
 export function demandsOf(): Demands {
   const problems: Problem[] = [];
+  const place = { file: 'scenario', line: null, column: null };
   const report: Demands['report'] = (path, found, expected) => {
     const message = found === undefined ? 'is missing' : `cannot be ${String(found)}`;
-    const place = { file: 'scenario', line: null, column: null };
     problems.push({
       ...place,
       code: found === undefined ? 'missingKey' : 'outOfRange',
@@ -44,6 +48,15 @@ export function demandsOf(): Demands {
       for (const [key, demand] of Object.entries(demands)) {
         const value: unknown = Reflect.get(object, key);
         if (!meets(value, demand)) report(`${path}.${key}`, value, WORDS[demand]);
+      }
+    },
+    conflict: (path, message, expected) => {
+      problems.push({ ...place, code: 'conflict', path, found: null, message, expected });
+    },
+    flags: (path, object, keys) => {
+      for (const key of keys) {
+        const value: unknown = Reflect.get(object, key);
+        if (typeof value !== 'boolean') report(`${path}.${key}`, value, 'true or false');
       }
     },
     word: (path, found, known) => {

@@ -1,4 +1,5 @@
 import { actionRules } from './actionRules.ts';
+import { controlRules } from './controlRules.ts';
 import { faultsFromIssues, type PathedFault } from './faultsFromIssues.ts';
 import { installationRules } from './installationRules.ts';
 import { loadRules } from './loadRules.ts';
@@ -24,6 +25,7 @@ const rules: readonly Rule[] = [
   loadRules,
   starterRules,
   installationRules,
+  controlRules,
   actionRules,
 ];
 

@@ -1,6 +1,6 @@
 import type { RuleContext } from './rule.ts';
 
-/** Star while plugging needs a delta; a pole cannot be welded and dead. */
+/** Star while plugging needs a delta. */
 export function installationRules({ input, isStated, report }: RuleContext): void {
   const connection = isStated('machine', 'connection') ? input.machine?.connection : 'star';
   const needsDelta = [
@@ -13,24 +13,4 @@ export function installationRules({ input, isStated, report }: RuleContext): voi
       const expected = '`connection: delta` under machine, or this key left out';
       report(['starter', key], 'conflict', message, expected);
     }
-
-  const seen = new Map<string, string>();
-  for (const [index, fault] of (input.starter?.faults ?? []).entries()) {
-    if (fault?.kind === undefined) continue;
-    const place =
-      'pole' in fault
-        ? `pole ${fault.pole} of ${fault.contactor}`
-        : 'phase' in fault
-          ? `phase ${fault.phase}`
-          : '';
-    if (place === '') continue;
-    const before = seen.get(place);
-    seen.set(place, fault.kind);
-    if (before === undefined) continue;
-    const message =
-      before === fault.kind
-        ? `repeats the fault of ${place}`
-        : `contradicts the ${before}: ${place} cannot be both`;
-    report(['starter', 'faults', index], 'conflict', message, 'one fault in one place');
-  }
 }

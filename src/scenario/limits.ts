@@ -15,5 +15,8 @@ export const maxTokens = 40_000;
 /** Values in a scenario handed over as an object. */
 export const maxValues = 20_000;
 
+/** Actions in a scenario, and presses and releases that its buttons come to. */
+export const mostActions = 1000;
+
 /** Problems listed; the number of those left out is stated. */
 export const maxProblems = 100;

@@ -1,15 +1,9 @@
+import { WORD_OF_COMMAND, wordOfButton } from './actionWords.ts';
 import { renderLoad } from './renderLoad.ts';
 import { renderMachine } from './renderMachine.ts';
 import { renderStarter } from './renderStarter.ts';
-import type { ActionKind, InitialState, Scenario, Supply } from './scenario.ts';
+import { type InitialState, isCommand, type Scenario, type Supply } from './scenario.ts';
 import { writeQuantity as write } from './writeQuantity.ts';
-
-const actionWords: Readonly<Record<ActionKind, string>> = {
-  startForward: 'start forward',
-  startReverse: 'start reverse',
-  plug: 'plug',
-  coast: 'coast',
-};
 
 const initialWords: Readonly<Record<InitialState, string>> = {
   rest: 'rest',
@@ -22,7 +16,7 @@ const initialWords: Readonly<Record<InitialState, string>> = {
  * scenario to the last bit.
  *
  * @remarks A dead time that is not a whole number of picoseconds, and a default delay that is not the opening time,
- *   cannot come from a file; such a delay is rendered as `changeoverDelay`.
+ *   cannot come from a file; such a delay is rendered as `changeoverDelay`. Nor can a press that repeats itself at one instant.
  * @param scenario in SI
  * @returns plain data, ready for JSON or YAML
  */
@@ -37,7 +31,10 @@ export function renderScenario(scenario: Scenario): Readonly<Record<string, unkn
     load: renderLoad(scenario.load),
     starter: renderStarter(scenario.starter),
     initial: initialWords[scenario.initial],
-    actions: scenario.actions.map((action) => ({ at: write(action.at, 's'), do: actionWords[action.do] })),
+    actions: scenario.actions.map((action) => ({
+      at: write(action.at, 's'),
+      do: isCommand(action) ? WORD_OF_COMMAND[action.do] : wordOfButton(action),
+    })),
     solver: {
       relativeTolerance: solver.relativeTolerance,
       endTime: solver.endTime === 'auto' ? 'auto' : write(solver.endTime, 's'),

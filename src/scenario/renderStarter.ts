@@ -1,10 +1,12 @@
 import { contactorTimes } from './contactorTimes.ts';
-import type { StarterData, StarterFault } from './scenario.ts';
+import { renderControl } from './renderControl.ts';
+import { renderFault } from './renderFault.ts';
+import type { StarterData, SwitchSpeeds, ZeroSpeedSwitchData } from './scenario.ts';
 import { writeQuantity as write } from './writeQuantity.ts';
 
 /** The starter section of a file, in SI units with all digits. */
 export function renderStarter(starter: StarterData): Readonly<Record<string, unknown>> {
-  const { zeroSpeedSwitch, lineResistors, plugConnection, windingOrder, faults } = starter;
+  const { zeroSpeedSwitch, lineResistors, plugConnection, windingOrder, control, faults } = starter;
   return {
     poles: starter.poles,
     closingTime: write(starter.closingTime, 's'),
@@ -14,14 +16,7 @@ export function renderStarter(starter: StarterData): Readonly<Record<string, unk
     ...renderChangeover(starter),
     minimumArcingTime: write(starter.minimumArcingTime, 's'),
     exchangedPhases: starter.exchangedPhases,
-    zeroSpeedSwitch:
-      zeroSpeedSwitch === null
-        ? 'off'
-        : {
-            dropOutSpeed: write(zeroSpeedSwitch.dropOutSpeed, 'rad/s'),
-            pickUpSpeed: write(zeroSpeedSwitch.pickUpSpeed, 'rad/s'),
-            delay: write(zeroSpeedSwitch.delay, 's'),
-          },
+    zeroSpeedSwitch: zeroSpeedSwitch === null ? 'off' : renderSwitch(zeroSpeedSwitch),
     ...(lineResistors === undefined
       ? {}
       : {
@@ -34,25 +29,29 @@ export function renderStarter(starter: StarterData): Readonly<Record<string, unk
         }),
     ...(plugConnection === undefined ? {} : { plugConnection }),
     ...(windingOrder === undefined ? {} : { windingOrder }),
+    ...(control === undefined ? {} : { control: renderControl(control) }),
     ...(faults === undefined ? {} : { faults: faults.map(renderFault) }),
   };
 }
 
-function renderFault(fault: StarterFault): Readonly<Record<string, string>> {
-  switch (fault.kind) {
-    case 'lostPhase':
-      return { kind: 'lost phase', phase: fault.phase, at: write(fault.from, 's') };
-    case 'weldedPole':
-      return { kind: 'welded pole', contactor: fault.contactor, pole: fault.pole };
-    case 'deadPole':
-      return { kind: 'dead pole', contactor: fault.contactor, pole: fault.pole };
-    default:
-      return fault satisfies never;
-  }
+function renderSwitch(data: ZeroSpeedSwitchData): Readonly<Record<string, unknown>> {
+  const { reverse, lockout } = data;
+  return {
+    ...renderSpeeds(data),
+    ...(reverse === undefined ? {} : { reverse: renderSpeeds(reverse) }),
+    ...(lockout === undefined ? {} : { lockout }),
+    delay: write(data.delay, 's'),
+  };
 }
 
+function renderSpeeds({ dropOutSpeed, pickUpSpeed }: SwitchSpeeds): Readonly<Record<string, string>> {
+  return { dropOutSpeed: write(dropOutSpeed, 'rad/s'), pickUpSpeed: write(pickUpSpeed, 'rad/s') };
+}
+
+/** With a control circuit the change-over is what comes out. */
 function renderChangeover(starter: StarterData): Readonly<Record<string, string>> {
   const { closingTime, openingTime, changeoverDelay, changeoverGivenAs } = starter;
+  if (starter.control !== undefined) return {};
   if (changeoverGivenAs === 'default' && changeoverDelay === openingTime) return {};
   if (changeoverGivenAs === 'deadTime') {
     const deadTime = Math.max(0, changeoverDelay + closingTime - openingTime);

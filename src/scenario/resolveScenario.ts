@@ -1,26 +1,14 @@
 import { defaultMaxSteps, defaultRelativeTolerance } from './defaults.ts';
+import { INITIAL_STATES } from './initialStates.ts';
 import type { CircuitEstimator, Estimation, Nameplate } from './nameplate.ts';
 import { givenOrigins, type Note, type Origin } from './origin.ts';
+import { resolveActions } from './resolveActions.ts';
 import { resolveLoad } from './resolveLoad.ts';
 import { resolveMachine } from './resolveMachine.ts';
 import { resolveStarter } from './resolveStarter.ts';
 import { resolveSupply } from './resolveSupply.ts';
-import type { ActionKind, InitialState, Scenario, SolverData } from './scenario.ts';
+import type { Scenario, SolverData } from './scenario.ts';
 import type { ScenarioInput } from './scenarioInput.ts';
-
-const actionKinds: Readonly<Record<ScenarioInput['actions'][number]['do'], ActionKind>> = {
-  'start forward': 'startForward',
-  'start reverse': 'startReverse',
-  plug: 'plug',
-  coast: 'coast',
-  stop: 'coast',
-};
-
-const initialStates: Readonly<Record<NonNullable<ScenarioInput['initial']>, InitialState>> = {
-  rest: 'rest',
-  'running forward': 'runningForward',
-  'running reverse': 'runningReverse',
-};
 
 /** A scenario, and where each of its inputs comes from. */
 export interface ScenarioWithOrigins {
@@ -61,7 +49,7 @@ export function resolveScenario(
     estimator,
   );
   const load = resolveLoad(input.load, noteIn('load'));
-  const starter = resolveStarter(input.starter ?? {}, noteIn('starter'));
+  const starter = resolveStarter(input.starter ?? {}, machine.rated.current, noteIn('starter'));
   if (input.initial === undefined) noteIn('')('initial', 'rest', 'default');
   const scenario: Scenario = {
     schemaVersion: 1,
@@ -71,8 +59,8 @@ export function resolveScenario(
     machine,
     load,
     starter,
-    initial: initialStates[input.initial ?? 'rest'],
-    actions: input.actions.map((action) => ({ at: action.at, do: actionKinds[action.do] })),
+    initial: INITIAL_STATES[input.initial ?? 'rest'],
+    actions: resolveActions(input.actions),
     solver: resolveSolver(input.solver ?? {}, noteIn('solver')),
   };
   const own = [...givenOrigins(raw), ...notes];

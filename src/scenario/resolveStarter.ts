@@ -1,16 +1,24 @@
 import { type ContactorTimes, contactorTimes } from './contactorTimes.ts';
 import { derivedValue, type Note, within } from './origin.ts';
-import type { LineResistorData, StarterData, StarterFault } from './scenario.ts';
+import { resolveControl } from './resolveControl.ts';
+import { resolveFault } from './resolveFault.ts';
+import type { LineResistorData, StarterData } from './scenario.ts';
 import type { ScenarioInput } from './scenarioInput.ts';
 
 /**
  * Fills in the starter; see `contactorTimes` for the times.
  *
  * @param input starter as stated, in SI
+ * @param ratedCurrent of the machine, A; null where it is not known
  * @param note takes down what was not given
  */
-export function resolveStarter(input: NonNullable<ScenarioInput['starter']>, note: Note): StarterData {
-  const times = contactorTimes(input);
+export function resolveStarter(
+  input: NonNullable<ScenarioInput['starter']>,
+  ratedCurrent: number | null,
+  note: Note,
+): StarterData {
+  const times = timesOf(input);
+  const { lineResistors, plugConnection, windingOrder, control, faults } = input;
   const noteDefault = (key: keyof typeof input, value: string) => {
     if (input[key] === undefined) note(key, value, 'default');
   };
@@ -19,7 +27,7 @@ export function resolveStarter(input: NonNullable<ScenarioInput['starter']>, not
   noteDefault('openingTime', derivedValue(times.openingTime * 1e3, 'ms'));
   noteDefault('closingScatter', '0 ms, 0 ms, 0 ms');
   noteDefault('openingScatter', '0 ms, 0 ms, 0 ms');
-  if (times.changeoverGivenAs !== 'delay') {
+  if (times.changeoverGivenAs !== 'delay' && control === undefined) {
     const kind = times.changeoverGivenAs === 'default' ? 'default' : 'derived';
     note('changeoverDelay', derivedValue(times.changeoverDelay * 1e3, 'ms'), kind);
   }
@@ -30,7 +38,9 @@ export function resolveStarter(input: NonNullable<ScenarioInput['starter']>, not
   if (zeroSpeedSwitch !== 'off' && zeroSpeedSwitch.delay === undefined) {
     note('zeroSpeedSwitch.delay', '0 ms', 'default');
   }
-  const { lineResistors, plugConnection, windingOrder, faults } = input;
+  for (const [index, fault] of (faults ?? []).entries())
+    if (fault.kind === 'supply lost' && fault.until === undefined)
+      note(`faults.${index}.until`, 'never', 'default');
   if (plugConnection !== undefined) noteDefault('windingOrder', 'AB');
   return {
     ...times,
@@ -45,6 +55,8 @@ export function resolveStarter(input: NonNullable<ScenarioInput['starter']>, not
         : {
             dropOutSpeed: zeroSpeedSwitch.dropOutSpeed,
             pickUpSpeed: zeroSpeedSwitch.pickUpSpeed,
+            ...(zeroSpeedSwitch.reverse === undefined ? {} : { reverse: zeroSpeedSwitch.reverse }),
+            ...(zeroSpeedSwitch.lockout === true ? { lockout: true } : {}),
             delay: zeroSpeedSwitch.delay ?? 0,
           },
     ...(lineResistors === undefined
@@ -52,8 +64,17 @@ export function resolveStarter(input: NonNullable<ScenarioInput['starter']>, not
       : { lineResistors: resolveLineResistors(lineResistors, times, within('lineResistors', note)) }),
     ...(plugConnection === undefined ? {} : { plugConnection }),
     ...(windingOrder === undefined ? {} : { windingOrder }),
+    ...(control === undefined
+      ? {}
+      : { control: resolveControl(control, ratedCurrent, within('control', note)) }),
     ...(faults === undefined ? {} : { faults: faults.map(resolveFault) }),
   };
+}
+
+/** With a control circuit the change-over is what comes out. */
+function timesOf(input: NonNullable<ScenarioInput['starter']>): ContactorTimes {
+  const times = contactorTimes(input);
+  return input.control === undefined ? times : { ...times, changeoverDelay: 0, changeoverGivenAs: 'default' };
 }
 
 function resolveLineResistors(
@@ -71,19 +92,4 @@ function resolveLineResistors(
     openingTime: input.openingTime ?? times.openingTime,
     bypassAfter: bypassAfter === 'never' ? null : bypassAfter,
   };
-}
-
-type FaultInput = NonNullable<NonNullable<ScenarioInput['starter']>['faults']>[number];
-
-function resolveFault(fault: FaultInput): StarterFault {
-  switch (fault.kind) {
-    case 'lost phase':
-      return { kind: 'lostPhase', phase: fault.phase, from: fault.at };
-    case 'welded pole':
-      return { kind: 'weldedPole', contactor: fault.contactor, pole: fault.pole };
-    case 'dead pole':
-      return { kind: 'deadPole', contactor: fault.contactor, pole: fault.pole };
-    default:
-      return fault satisfies never;
-  }
 }

@@ -1,22 +1,30 @@
 import { z } from 'zod';
+import { BUTTON_WORDS, COMMAND_WORDS } from './actionWords.ts';
 import { bounds } from './bounds.ts';
-import { defaultMaxSteps, defaultRelativeTolerance } from './defaults.ts';
+import { defaultMaxSteps, defaultPress, defaultRelativeTolerance } from './defaults.ts';
 import { packFault, packTypeFault } from './fault.ts';
 import { group, pureNumber, quantity, word } from './field.ts';
-import { quantityPattern, readQuantity } from './parseQuantity.ts';
+import { INITIAL_WORDS } from './initialStates.ts';
+import { mostActions } from './limits.ts';
+import { timeOrWord } from './timeOrWord.ts';
 
 /** The initial state as a person writes it. */
-export const initialInput = word(['rest', 'running forward', 'running reverse'], {
+export const initialInput = word(INITIAL_WORDS, {
   about: 'State at t = 0: at rest without flux, or running in the steady state that circuit and load give',
   default: 'rest',
 });
 
-const action = group('One command', {
+const action = group('One command, or one button where there is a control circuit', {
   at: quantity(bounds.instant, { about: 'When', example: '1.5 s' }),
-  do: word(['start forward', 'start reverse', 'plug', 'coast', 'stop'], {
+  do: word([...COMMAND_WORDS, ...BUTTON_WORDS], {
     about:
-      'start forward, start reverse: energise that contactor; plug: energise the opposite one until the zero-speed switch opens; coast (or stop): drop both',
+      'Without control under starter a command: start forward, start reverse: energise that contactor; plug: energise the opposite one until the zero-speed switch opens; coast (or stop): drop both. With it a button: press (let go a moment later), hold (until released), release; an emergency stop stays until released; trip overload: its test button',
   }),
+  for: quantity(bounds.press, {
+    about: 'How long a pressed button is held down, with press only',
+    example: '0.5 s',
+    default: `${defaultPress} s`,
+  }).optional(),
 });
 
 /** The actions as a person writes them. */
@@ -25,7 +33,9 @@ export const actionsInput = z
     error: ({ input }) => packTypeFault(input, 'a list such as `[{ at: 0 s, do: start forward }]`'),
   })
   .min(1, { error: () => packFault('outOfRange', 'the list is empty', 'at least one action') })
-  .max(1000, { error: () => packFault('outOfRange', 'the list is too long', 'at most 1000 actions') })
+  .max(mostActions, {
+    error: () => packFault('outOfRange', 'the list is too long', `at most ${mostActions} actions`),
+  })
   .meta({
     description: 'What is done and when, in ascending order of time.',
     examples: [
@@ -34,37 +44,6 @@ export const actionsInput = z
         { at: '1.5 s', do: 'plug' },
       ],
     ],
-  });
-
-/** `auto` or a time; one string in the file, hence not a union of two schemas. */
-const endTime = z
-  .string({
-    error: ({ input }) =>
-      typeof input === 'number'
-        ? packFault('missingUnit', `${input} has no unit`, `\`auto\` or a time: write \`${input} s\``)
-        : packTypeFault(input, '`auto` or a time such as `5 s`'),
-  })
-  .meta({
-    description:
-      'auto: until the last action has done its work; or a time with its unit, above 0 to one hour.',
-    examples: ['auto', '5 s'],
-    pattern: `^\\s*auto\\s*$|${quantityPattern}`,
-    default: 'auto',
-  })
-  .transform((text, context): number | 'auto' => {
-    if (text.trim() === 'auto') return 'auto';
-    const read = readQuantity(text, 'time');
-    if (typeof read === 'number' && read > bounds.endTime.min && read <= bounds.endTime.max) return read;
-    const message =
-      typeof read === 'number'
-        ? packFault(
-            'outOfRange',
-            `${text} is out of range`,
-            `\`auto\` or a time up to ${bounds.endTime.max} s`,
-          )
-        : packFault(read.code, read.message, '`auto` or a time such as `5 s`');
-    context.addIssue({ code: 'custom', message });
-    return z.NEVER;
   });
 
 /** The solver settings as a person writes them. */
@@ -77,7 +56,11 @@ export const solverInput = group('How the run is integrated', {
       default: `${defaultRelativeTolerance}`,
     },
   ).optional(),
-  endTime: endTime.optional(),
+  endTime: timeOrWord('auto', {
+    about: 'auto: until the last action has done its work; or a time with its unit, above 0 to one hour.',
+    example: '5 s',
+    bounds: bounds.endTime,
+  }).optional(),
   maxSteps: pureNumber(
     { min: 100, max: 1e8, integer: true },
     {

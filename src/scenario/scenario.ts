@@ -1,3 +1,21 @@
+import type { ButtonName, StarterData } from './starterData.ts';
+
+export type {
+  ButtonName,
+  CoilVoltageData,
+  ControlData,
+  EmergencyStopData,
+  LineResistorData,
+  OverloadData,
+  PhaseName,
+  SchemeName,
+  StarterData,
+  StarterFault,
+  SwitchSpeeds,
+  TripClass,
+  ZeroSpeedSwitchData,
+} from './starterData.ts';
+
 /**
  * A scenario: everything that determines a run, as plain readonly data in SI units.
  * The same scenario gives the same result, to the last bit, on one engine version.
@@ -205,75 +223,6 @@ export type LoadTorque =
       readonly mirrored: boolean;
     };
 
-/** Motor terminal or supply phase. */
-export type PhaseName = 'A' | 'B' | 'C';
-
-/** The forward and the reversing contactor, and the zero-speed switch. */
-export interface StarterData {
-  /** Coil energised → contacts touch, s; both contactors. */
-  readonly closingTime: number;
-  /** Coil de-energised → contacts part, s; both contactors. */
-  readonly openingTime: number;
-  /** Extra time of each pole (motor terminals A, B, C) to touch, s, ≥ 0. */
-  readonly closingScatter: readonly [number, number, number];
-  /** Extra time of each pole (motor terminals A, B, C) to part, s, ≥ 0. */
-  readonly openingScatter: readonly [number, number, number];
-  /** From the outgoing coil's de-energising to the incoming coil's energising, s. */
-  readonly changeoverDelay: number;
-  /** How the delay was stated; a stated dead time fixes the delay: dead time = delay + closing − opening. */
-  readonly changeoverGivenAs: 'delay' | 'deadTime' | 'default';
-  /** arcing: a parted pole conducts until its own current zero. ideal: poles interrupt and transfer at once. */
-  readonly poles: 'arcing' | 'ideal';
-  /** A current zero earlier than this after parting does not extinguish the arc, s. */
-  readonly minimumArcingTime: number;
-  /** The two phases the reversing contactor exchanges. */
-  readonly exchangedPhases: 'AB' | 'BC' | 'CA';
-  /** Null: no zero-speed switch; plugging then runs on into full reversal. */
-  readonly zeroSpeedSwitch: ZeroSpeedSwitchData | null;
-  /** Resistors between the contactors and the motor, with the contactor that bypasses them; absent: none. */
-  readonly lineResistors?: LineResistorData;
-  /** A delta machine is connected in star while it plugs; absent: as built. */
-  readonly plugConnection?: 'star';
-  /**
-   * Delta windings by their order: winding A lies between terminals A and B (AB) or A and C (AC); in star all begin at
-   * their first terminal. Absent: AB.
-   */
-  readonly windingOrder?: 'AB' | 'AC';
-  /** What is wrong with the installation; absent: nothing. */
-  readonly faults?: readonly StarterFault[];
-}
-
-/** Equal resistors in all three lines. A start from rest finds them bypassed; plugging finds them in the lines. */
-export interface LineResistorData {
-  /** Per phase, Ω. */
-  readonly resistance: number;
-  /** Bypass contactor: coil energised → contacts touch, s; all three poles at once. */
-  readonly closingTime: number;
-  /** Bypass contactor: coil de-energised → contacts part, s; the current passes to the resistors at once. */
-  readonly openingTime: number;
-  /** From the energising of the reversing coil to that of the bypass coil, s; null: not while this reversal lasts. */
-  readonly bypassAfter: number | null;
-}
-
-/** A fault of the installation. */
-export type StarterFault =
-  /** A supply phase is lost (a fuse, a broken line): its current ends at its next zero from `from` on, s. */
-  | { readonly kind: 'lostPhase'; readonly phase: PhaseName; readonly from: number }
-  /** A pole of a contactor does not part any more once it has touched. */
-  | { readonly kind: 'weldedPole'; readonly contactor: 'forward' | 'reverse'; readonly pole: PhaseName }
-  /** A pole of a contactor never touches. */
-  | { readonly kind: 'deadPole'; readonly contactor: 'forward' | 'reverse'; readonly pole: PhaseName };
-
-/** Works alike in both directions; speeds are magnitudes at the motor shaft, rad/s. */
-export interface ZeroSpeedSwitchData {
-  /** The contact opens when the speed falls below this. */
-  readonly dropOutSpeed: number;
-  /** The contact closes when the speed rises above this (> drop-out). */
-  readonly pickUpSpeed: number;
-  /** From the crossing to the contact, s. */
-  readonly delay: number;
-}
-
 /** At rest without flux, or running in the steady state of that direction. */
 export type InitialState = 'rest' | 'runningForward' | 'runningReverse';
 
@@ -284,11 +233,30 @@ export type InitialState = 'rest' | 'runningForward' | 'runningReverse';
  */
 export type ActionKind = 'startForward' | 'startReverse' | 'plug' | 'coast';
 
-/** A command at an instant. */
-export interface Action {
+/**
+ * What is done at an instant. Without a control circuit in the scenario a command moves the coils itself; with one, people
+ * press and release buttons and the circuit decides.
+ */
+export type Action = Command | ButtonAction;
+
+/** A command that acts on the coils. */
+export interface Command {
   /** s */
   readonly at: number;
   readonly do: ActionKind;
+}
+
+/** A hand on a device of the control circuit. */
+export interface ButtonAction {
+  /** s */
+  readonly at: number;
+  readonly do: 'press' | 'release';
+  readonly button: ButtonName;
+}
+
+/** True for what acts on the coils without a control circuit. */
+export function isCommand(action: Action): action is Command {
+  return !('button' in action);
 }
 
 /** How the run is integrated and when it ends. */

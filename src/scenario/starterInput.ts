@@ -1,40 +1,11 @@
 import { z } from 'zod';
 import { bounds } from './bounds.ts';
+import { controlInput } from './controlInput.ts';
 import { packFault, packTypeFault } from './fault.ts';
+import { faultsInput } from './faultsInput.ts';
 import { group, onlyCovered, quantity, word } from './field.ts';
-import { faultsInput, lineResistorsInput } from './installationInput.ts';
-
-const zeroSpeedSwitch = group('The zero-speed switch on the shaft; works alike in both directions', {
-  dropOutSpeed: quantity(bounds.speed, {
-    about: 'Its contact opens when the speed falls below this',
-    example: '50 rpm',
-  }),
-  pickUpSpeed: quantity(bounds.speed, {
-    about: 'Its contact closes when the speed rises above this',
-    example: '100 rpm',
-  }),
-  delay: quantity(bounds.operatingTime, {
-    about: 'From the crossing to the contact',
-    example: '5 ms',
-    default: '0 ms',
-  }).optional(),
-}).superRefine((speeds, context) => {
-  if (speeds.dropOutSpeed < speeds.pickUpSpeed) return;
-  const message = packFault(
-    'conflict',
-    'is not below the pick-up speed',
-    'a drop-out speed below pickUpSpeed',
-  );
-  context.addIssue({ code: 'custom', path: ['dropOutSpeed'], message });
-});
-
-const noSwitch = z.literal('off', {
-  error: ({ input }) =>
-    packTypeFault(
-      input,
-      '`off`, or dropOutSpeed, pickUpSpeed and delay, such as `{ dropOutSpeed: 50 rpm, pickUpSpeed: 100 rpm }`',
-    ),
-});
+import { lineResistorsInput } from './lineResistorsInput.ts';
+import { zeroSpeedSwitchInput } from './zeroSpeedSwitchInput.ts';
 
 function perPole(about: string) {
   const time = quantity(bounds.operatingTime, { about: 'Extra time of this pole', example: '1 ms' });
@@ -54,7 +25,7 @@ function perPole(about: string) {
 }
 
 /** The starter as a person writes it. */
-export const starterInput = group('The two contactors and the zero-speed switch', {
+export const starterInput = group('The two contactors, the zero-speed switch and the control circuit', {
   kind: onlyCovered(
     'contactors',
     'an electronic starter or converter does not plug by exchanging two phases with contacts',
@@ -80,12 +51,12 @@ export const starterInput = group('The two contactors and the zero-speed switch'
   openingScatter: perPole('Extra time of each pole to part').optional(),
   changeoverDelay: quantity(bounds.changeover, {
     about:
-      "Outgoing coil off to incoming coil on; as long as openingTime if left out (the incoming coil is fed through the outgoing contactor's own break contact). Not together with deadTime",
+      "Outgoing coil off to incoming coil on; as long as openingTime if left out (the incoming coil is fed through the outgoing contactor's own break contact). Not together with deadTime or control",
     example: '10 ms',
   }).optional(),
   deadTime: quantity(bounds.changeover, {
     about:
-      'Contacts part to contacts touch; fixes the delay between the coils (deadTime - closingTime + openingTime). Not together with changeoverDelay',
+      'Contacts part to contacts touch; fixes the delay between the coils (deadTime - closingTime + openingTime). Not together with changeoverDelay or control',
     example: '20 ms',
   }).optional(),
   minimumArcingTime: quantity(bounds.minimumArcingTime, {
@@ -97,14 +68,7 @@ export const starterInput = group('The two contactors and the zero-speed switch'
     about: 'The two phases the reversing contactor exchanges',
     default: 'BC',
   }).optional(),
-  zeroSpeedSwitch: z
-    .union([noSwitch, zeroSpeedSwitch])
-    .optional()
-    .meta({
-      description:
-        'The switch that ends plugging near standstill, or `off`. Must be stated where there is a plug action.',
-      examples: ['off', { dropOutSpeed: '50 rpm', pickUpSpeed: '100 rpm', delay: '5 ms' }],
-    }),
+  zeroSpeedSwitch: zeroSpeedSwitchInput.optional(),
   lineResistors: lineResistorsInput.optional(),
   plugConnection: word(['star'], {
     about:
@@ -114,5 +78,6 @@ export const starterInput = group('The two contactors and the zero-speed switch'
     about: 'Delta machines only: whether winding A lies between terminals A and B or A and C',
     default: 'AB',
   }).optional(),
+  control: controlInput.optional(),
   faults: faultsInput.optional(),
 });

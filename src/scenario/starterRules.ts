@@ -9,6 +9,19 @@ export function starterRules(context: RuleContext): void {
   const starter = input.starter;
   const here = (key: string) => isStated('starter', key);
 
+  if (!here('control')) changeoverRules(context);
+  if (starter?.poles === 'ideal' && (starter.minimumArcingTime ?? 0) > 0) {
+    const message = 'has no meaning with ideal poles, which do not arc';
+    report(['starter', 'minimumArcingTime'], 'conflict', message, '`poles: arcing`, or this key left out');
+  }
+  switchRules(context);
+}
+
+/** One statement of the change-over, of a length the contactors reach. */
+function changeoverRules(context: RuleContext): void {
+  const { input, isStated, report } = context;
+  const starter = input.starter;
+  const here = (key: string) => isStated('starter', key);
   if (here('deadTime') && here('changeoverDelay')) {
     const message = 'stands beside changeoverDelay; each fixes the other';
     report(['starter', 'deadTime'], 'conflict', message, 'deadTime or changeoverDelay, never both');
@@ -20,19 +33,23 @@ export function starterRules(context: RuleContext): void {
       report(['starter', 'deadTime'], 'conflict', message, `at least ${least} ms, or a shorter closingTime`);
     }
   }
-  if (starter?.poles === 'ideal' && (starter.minimumArcingTime ?? 0) > 0) {
-    const message = 'has no meaning with ideal poles, which do not arc';
-    report(['starter', 'minimumArcingTime'], 'conflict', message, '`poles: arcing`, or this key left out');
-  }
-  const { supply } = input;
+}
+
+/** Contacts that can close: pick-up speeds below synchronous speed. */
+function switchRules(context: RuleContext): void {
+  const { supply, starter } = context.input;
+  const theSwitch = starter?.zeroSpeedSwitch;
   const poles = knownPoles(context);
-  const zeroSpeedSwitch = starter?.zeroSpeedSwitch;
-  if (typeof zeroSpeedSwitch !== 'object' || zeroSpeedSwitch.pickUpSpeed === undefined) return;
-  if (supply?.frequency === undefined || poles === undefined) return;
+  if (typeof theSwitch !== 'object' || supply?.frequency === undefined || poles === undefined) return;
   const synchronous = synchronousSpeed(supply.frequency, poles);
-  if (zeroSpeedSwitch.pickUpSpeed >= synchronous) {
+  const pickUps = [
+    { path: ['pickUpSpeed'], speed: theSwitch.pickUpSpeed },
+    { path: ['reverse', 'pickUpSpeed'], speed: theSwitch.reverse?.pickUpSpeed },
+  ];
+  for (const { path, speed } of pickUps) {
+    if (speed === undefined || speed < synchronous) continue;
     const message = `is not below the synchronous speed of ${inRpm(synchronous)}: the contact would never close`;
-    report(['starter', 'zeroSpeedSwitch', 'pickUpSpeed'], 'conflict', message, 'a lower pick-up speed');
+    context.report(['starter', 'zeroSpeedSwitch', ...path], 'conflict', message, 'a lower pick-up speed');
   }
 }
 

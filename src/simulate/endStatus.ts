@@ -8,10 +8,16 @@ import type { ShortCircuit } from './trajectory.ts';
 /**
  * Status of a run that came to its end time.
  *
+ * @param synchronous speed, rad/s
  * @param automatic the end time was found by the run itself
  * @param planned an end had been found; false: the longest time allowed is over
  */
-export function endStatus(at: RunState, automatic: boolean, planned: boolean): RunStatus {
+export function endStatus(
+  at: RunState,
+  synchronous: number,
+  automatic: boolean,
+  planned: boolean,
+): RunStatus {
   const { plugging, data } = at.starter;
   const time = at.t;
   if (plugging !== null && data.zeroSpeedSwitch !== null)
@@ -20,7 +26,8 @@ export function endStatus(at: RunState, automatic: boolean, planned: boolean): R
       time,
       message:
         `the run ends at ${Number(time.toPrecision(6))} s, before the zero-speed switch has opened` +
-        (at.starter.coil[plugging.contactor] ? `; the ${plugging.contactor} coil is still energised` : ''),
+        (at.starter.coil[plugging.contactor] ? `; the ${plugging.contactor} coil is still energised` : '') +
+        backwards(at, plugging.braking, synchronous),
     };
   if (automatic && !planned && !isIdle(at.starter))
     return {
@@ -33,6 +40,16 @@ export function endStatus(at: RunState, automatic: boolean, planned: boolean): R
   return automatic
     ? { code: 'finished', time, message: 'every action has done its work' }
     : { code: 'endTimeReached', time, message: 'the stated end time is reached' };
+}
+
+/** Slower than this share of synchronous speed nothing is said about running up. */
+const RUN_UP = 0.05;
+
+/** A machine that is plugged through standstill runs up in the other direction. */
+function backwards(at: RunState, braking: 'forward' | 'reverse', synchronous: number): string {
+  const share = ((braking === 'forward' ? -1 : 1) * at.shaft[0]!) / synchronous;
+  if (share < RUN_UP) return '';
+  return ` and the machine has run up in the other direction to ${Math.round(100 * share)} % of synchronous speed`;
 }
 
 /**

@@ -9,6 +9,7 @@ import { firstCrossing } from './firstCrossing.ts';
 import { integrate, type Step, type WorkCount } from './odexAdapter.ts';
 import type { RunState } from './runState.ts';
 import { type Segment, segmentProblem, stateSize } from './segment.ts';
+import type { Heat, ThermalMemory } from './thermalMemory.ts';
 import { stateScales } from './tolerances.ts';
 import type { Watch } from './watches.ts';
 
@@ -26,6 +27,8 @@ export interface SegmentSetting extends Pick<Segment, 'kind' | 'openPhase'> {
   readonly circuit: Circuit;
   readonly inserted: Inserted;
   readonly model: ElectricalModel;
+  /** The overload relay's memory over this segment; null: there is none. */
+  readonly thermal: ThermalMemory | null;
 }
 
 /**
@@ -42,8 +45,9 @@ export function integrateSegment(
   watches: readonly Watch[],
   stats: WorkCount,
   segments: Segment[],
+  record: (t: number, heat: Heat) => void = () => {},
 ): { readonly state: RunState; readonly fired: Watch | null } {
-  const { scenario, shaft, circuit, inserted, model, kind, openPhase } = setting;
+  const { scenario, shaft, circuit, inserted, model, kind, openPhase, thermal } = setting;
   const { mode } = from;
   // The angle counts from the segment's beginning.
   const shaftStates = from.shaft.map((value, i) => (i === 1 ? 0 : value));
@@ -77,6 +81,12 @@ export function integrateSegment(
       position0: from.position,
       steps,
     });
+  let heat = from.heat;
+  const warm = (step: Step, t: number) => {
+    if (thermal === null) return;
+    heat = thermal.advance(step, t);
+    record(t, heat);
+  };
   let fired: Watch | null = null;
   let tEnd = tStop;
   try {
@@ -86,11 +96,13 @@ export function integrateSegment(
       const crossing = firstCrossing(step, watches, period);
       if (crossing === null) {
         steps.push(step);
+        warm(step, step.t1);
         continue;
       }
       fired = crossing.watch;
       tEnd = crossing.t;
       steps.push({ ...step, t1: tEnd });
+      warm(step, tEnd);
       break;
     }
   } catch (error) {
@@ -110,6 +122,7 @@ export function integrateSegment(
     flux: model.toStationary(tEnd, y, theta),
     shaft: y.slice(model.size),
     position: from.position + theta,
+    heat,
   };
   return { state, fired };
 }

@@ -3,35 +3,44 @@ import { connectedModel } from '../machine/connectedModel.ts';
 import { deadModel } from '../machine/deadModel.ts';
 import type { ElectricalModel, FluxVector } from '../machine/electricalModel.ts';
 import { reconnectFlux } from '../machine/reconnectFlux.ts';
-import type { Scenario } from '../scenario/scenario.ts';
+import { isCommand, type Scenario } from '../scenario/scenario.ts';
 import { afterShaftEvent } from '../shaft/afterShaftEvent.ts';
 import { reviewShaft, type ShaftNote } from '../shaft/reviewShaft.ts';
 import { shaftOf } from '../shaft/shaft.ts';
 import { reconnectWinding } from '../starter/auxiliaries.ts';
 import { conduction } from '../starter/conduction.ts';
+import { setVoltage, tripOverload } from '../starter/control/inputs.ts';
 import { extinguishDeadArcs } from '../starter/extinguish.ts';
+import { clearLine } from '../starter/lines.ts';
 import { nextScheduled, PHASES } from '../starter/starter.ts';
 import type { Transition } from '../starter/transition.ts';
-import { applyScheduled, clearLine, clearPole, crossThreshold } from '../starter/transitions.ts';
+import { applyScheduled, clearPole, crossThreshold, followUp } from '../starter/transitions.ts';
 import { circuitSource, insertedNow } from './circuitSource.ts';
+import { presentControlVoltage, readControlVoltage, voltageLevel } from './controlVoltage.ts';
 import { endStatus, failureStatus, OVERSPEED, overspeedStatus, shortCircuitStatus } from './endStatus.ts';
 import { integrateSegment } from './integrateSegment.ts';
 import { interruptionEnergy } from './interruption.ts';
+import { madeCommands } from './madeCommands.ts';
 import type { WorkCount } from './odexAdapter.ts';
+import { lineCurrents, mayTrip, withResetAllowed } from './overloadInRun.ts';
+import { channelRecorder } from './recordChannels.ts';
 import { endPlanner, LONGEST_AFTER_LAST_ACTION } from './runEnd.ts';
 import { initialRunState, type RunState } from './runState.ts';
 import type { Segment } from './segment.ts';
 import { type Blocked, describeShortCircuit } from './shortCircuit.ts';
 import { SimulationError } from './simulationError.ts';
 import type { RunStatus } from './status.ts';
+import { type Heat, thermalMemory } from './thermalMemory.ts';
 import { EVENT_WIDTH, nominalFlux } from './tolerances.ts';
 import { type RunEvent, readableTrajectory, type ShortCircuit, type Trajectory } from './trajectory.ts';
 import {
   fluxGoneWatch,
   nearSpeedWatch,
+  overloadWatch,
   overspeedWatch,
   shaftWatches,
   starterWatches,
+  voltageWatches,
   type Watch,
 } from './watches.ts';
 
@@ -57,20 +66,53 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
   let shortCircuit: ShortCircuit | null = null;
   let endAt: number | null = null;
   let state: RunState = initialRunState(scenario, shaft);
+  const recorder = channelRecorder(state.starter);
+  const thermal: { t: number[]; value: number[] } = { t: [], value: [] };
+  const recordHeat = (t: number, heat: Heat) => {
+    thermal.t.push(t);
+    thermal.value.push(Math.max(...heat));
+  };
+  if (state.heat !== null) recordHeat(0, state.heat);
 
+  const overload = scenario.starter.control?.overload ?? null;
   const goneBelow = GONE * nominalFlux(scenario);
   // The watch fires at half of it, so that the same fluxes turned to other axes are below it for certain.
   const isGone = (flux: FluxVector) => flux.every((part) => Math.abs(part) <= goneBelow);
 
   const finish = (status: RunStatus): Trajectory =>
-    readableTrajectory({ scenario, shaft, status, segments, events, shortCircuit, interruptionLoss, stats });
+    readableTrajectory({
+      scenario,
+      shaft,
+      status,
+      segments,
+      events,
+      shortCircuit,
+      interruptionLoss,
+      stats,
+      channels: recorder.channels(),
+      thermal: state.heat === null ? null : thermal,
+      commands: state.starter.control === null ? scenario.actions.filter(isCommand) : madeCommands(events),
+    });
+
+  function note(...noted: readonly Omit<RunEvent, 'speed'>[]): void {
+    for (const event of noted) events.push({ ...event, speed: state.shaft[0]! });
+  }
 
   function take(transition: Transition): void {
     const settled = extinguishDeadArcs(transition.state, state.t);
     const wound = reconnectWinding(settled.state, state.t, conduction(settled.state).kind === 'none');
-    events.push(...transition.events, ...settled.events, ...wound.events);
+    note(...transition.events, ...settled.events, ...wound.events);
     if (wound.state.winding !== state.starter.winding) reconnect(wound.state.winding === 'star');
     state = { ...state, starter: wound.state };
+    recorder.take(state.t, state.starter);
+    const forgets = scenario.starter.control?.overload?.memory === 'lost';
+    if (forgets && transition.events.some(({ kind }) => kind === 'supplyLost')) forgetHeat();
+  }
+
+  /** An overload relay whose memory lives on the supply is cold again. */
+  function forgetHeat(): void {
+    state = { ...state, heat: [0, 0, 0] };
+    recordHeat(state.t, [0, 0, 0]);
   }
 
   /** Counts what ideal poles chop; before the first segment it is no part of the run, whose energy counts from there. */
@@ -91,9 +133,12 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
   }
 
   function takeShaft(mode: RunState['mode'], notes: readonly ShaftNote[]): void {
-    for (const { kind, text } of notes) events.push({ t: state.t, kind, text });
+    for (const { kind, text } of notes) note({ t: state.t, kind, text });
     state = { ...state, mode };
   }
+
+  recorder.take(0, state.starter);
+  take(followUp({ state: state.starter, events: [] }, 0, 'the control voltage is on'));
 
   while (true) {
     // Everything scheduled for this instant happens before the conducting set is looked at again.
@@ -101,7 +146,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
       const [entry] = state.starter.agenda;
       if (entry?.kind === 'touch' && entry.contactor === blocked?.contactor && state.t >= blocked.since)
         state = { ...state, starter: { ...state.starter, agenda: state.starter.agenda.slice(1) } };
-      else take(applyScheduled(state.starter));
+      else take(applyScheduled(withResetAllowed(state)));
     }
     const poles = conduction(state.starter);
     if (poles.kind === 'shortCircuit') {
@@ -114,7 +159,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
       );
       const phase = PHASES[poles.terminal];
       const text = `line-to-line short circuit: both contactors conduct on terminal ${phase}`;
-      events.push({ t: state.t, kind: 'shortCircuit', text, ...(phase && { phase }) });
+      note({ t: state.t, kind: 'shortCircuit', text, ...(phase && { phase }) });
       return finish(shortCircuitStatus(shortCircuit));
     }
     const inserted = insertedNow(scenario, state.starter);
@@ -124,6 +169,14 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
     const model = dead
       ? deadModel(state.flux.length)
       : connectedModel(circuit, scenario.supply, poles, scenario.solver.frame);
+    const share = presentControlVoltage(scenario, state, model);
+    if (share !== null) {
+      const level = voltageLevel(share.limits, share.value, share.before);
+      if (level !== share.before) {
+        take(followUp(setVoltage(state.starter, state.t, level), state.t, ''));
+        continue;
+      }
+    }
     chop(circuit, poles);
     const review = reviewShaft(shaft, state.mode, state.shaft, torqueNow(model, state));
     takeShaft(review.mode, review.notes);
@@ -132,13 +185,21 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
     if (plan.kind === 'at') endAt = Math.min(endAt ?? plan.t, plan.t);
     else endAt = null;
     const tEnd = Math.min(endAt ?? tLimit, tLimit);
-    if (state.t >= tEnd) return finish(endStatus(state, automatic, endAt !== null));
+    if (state.t >= tEnd) return finish(endStatus(state, synchronous, automatic, endAt !== null));
 
+    const memory =
+      state.heat === null || overload === null
+        ? null
+        : thermalMemory(overload, state.heat, lineCurrents(model, poles.kind), 1 / scenario.supply.frequency);
     const watches = [
       ...starterWatches(state.starter, model, scenario.starter.zeroSpeedSwitch),
       ...shaftWatches(model, shaft, state.mode),
       overspeedWatch(model, OVERSPEED * synchronous),
       ...(poles.kind === 'none' && isStiff(circuit) && !dead ? [fluxGoneWatch(model, goneBelow / 2)] : []),
+      ...(memory === null || !mayTrip(state.starter) ? [] : [overloadWatch(memory)]),
+      ...(share === null
+        ? []
+        : voltageWatches(share.before, share.limits, readControlVoltage(scenario, state.starter, model))),
       ...(plan.kind === 'whenNear' ? [nearSpeedWatch(model, plan.target, plan.band)] : []),
     ];
     const tStop = Math.min(nextScheduled(state.starter), tEnd);
@@ -150,8 +211,17 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
     let fired: Watch | null;
     try {
       const openPhase = poles.kind === 'two' ? PHASES[poles.connection.indexOf(-1)]! : null;
-      const setting = { scenario, shaft, circuit, inserted, model, kind: poles.kind, openPhase };
-      const done = integrateSegment(setting, state, tStop, watches, stats, segments);
+      const setting = {
+        scenario,
+        shaft,
+        circuit,
+        inserted,
+        model,
+        kind: poles.kind,
+        openPhase,
+        thermal: memory,
+      };
+      const done = integrateSegment(setting, state, tStop, watches, stats, segments, recordHeat);
       state = done.state;
       fired = done.fired;
     } catch (error) {
@@ -192,11 +262,23 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
         takeShaft(after.mode, after.notes);
         return;
       }
+      case 'overload':
+        take(
+          followUp(
+            tripOverload(state.starter, t, 'overload relay trips: its heat has reached the trip level'),
+            t,
+            '',
+          ),
+        );
+        return;
+      case 'controlVoltage':
+        take(followUp(setVoltage(state.starter, t, condition.level), t, ''));
+        return;
       case 'overspeed':
       case 'fluxGone':
         return;
       case 'nearSpeed':
-        events.push({ t, kind: 'settled', text: 'the speed has settled' });
+        note({ t, kind: 'settled', text: 'the speed has settled' });
         return;
     }
   }

@@ -4,7 +4,7 @@ import type { Shaft } from '../shaft/shaft.ts';
 import { isHeld, loadMass } from '../shaft/shaftMode.ts';
 import { steadySpeed } from '../shaft/steadySpeed.ts';
 import { isIdle } from '../starter/conduction.ts';
-import type { StarterState } from '../starter/starter.ts';
+import { type StarterState, switchSticks } from '../starter/starter.ts';
 import { insertedKey, insertedNow } from './circuitSource.ts';
 import type { RunState } from './runState.ts';
 
@@ -44,7 +44,8 @@ export function endPlanner(scenario: Scenario, shaft: Shaft): (now: RunState) =>
     return settledSpeed.get(key) ?? null;
   };
   // After a plug stop only the switch's drop-out speed is left; without friction nothing brings it to rest soon.
-  const coasts = scenario.actions.at(-1)?.do === 'coast';
+  const coasts = (starter: StarterState) =>
+    starter.control === null ? scenario.actions.at(-1)?.do === 'coast' : starter.opposing === null;
 
   return ({ t, starter, shaft: turning, mode }) => {
     const omegaM = turning[0]!;
@@ -55,11 +56,14 @@ export function endPlanner(scenario: Scenario, shaft: Shaft): (now: RunState) =>
       if (atRest) return { kind: 'at', t: t + TAIL_AT_REST };
       if (longestTimeToRest(shaft, omegaM) <= LONGEST_WAIT_FOR_REST) return { kind: 'open' };
       const limit = SLOW_FRACTION * synchronous;
-      if (coasts && slowsDown(shaft) && Math.abs(omegaM) > limit)
+      if (coasts(starter) && slowsDown(shaft) && Math.abs(omegaM) > limit)
         return { kind: 'whenNear', target: 0, band: limit };
       return { kind: 'at', t: t + TAIL_COASTING };
     }
-    const released = starter.plugging !== null && scenario.starter.zeroSpeedSwitch !== null;
+    const released =
+      starter.plugging !== null &&
+      scenario.starter.zeroSpeedSwitch !== null &&
+      !switchSticks(scenario.starter);
     const direction = starter.coil.forward ? 1 : starter.coil.reverse ? -1 : null;
     if (released || direction === null) return { kind: 'open' };
     const target = steady(direction, starter);

@@ -1,10 +1,10 @@
 import { newObservation } from '../machine/electricalModel.ts';
-import type { PhaseName, Scenario } from '../scenario/scenario.ts';
+import type { Command, PhaseName, Scenario } from '../scenario/scenario.ts';
 import { newShaftObservation } from '../shaft/observeShaft.ts';
 import type { ShaftNote } from '../shaft/reviewShaft.ts';
 import type { Shaft } from '../shaft/shaft.ts';
-import type { ContactorName } from '../starter/starter.ts';
 import type { StarterEvent } from '../starter/starterEvent.ts';
+import type { Channel, ThermalRecord } from './channels.ts';
 import type { WorkCount } from './odexAdapter.ts';
 import { type Instant, observeAt, type Segment } from './segment.ts';
 import type { RunStatus } from './status.ts';
@@ -42,14 +42,11 @@ export interface Point {
   psiRBeta: number;
 }
 
-/** Everything discrete that happened, with its cause. */
-export interface RunEvent {
-  readonly t: number;
+/** Everything discrete that happened, with its cause: "forward pole B clears: its current zero". */
+export interface RunEvent extends Omit<StarterEvent, 'kind'> {
   readonly kind: RunEventKind;
-  readonly contactor?: ContactorName;
-  readonly phase?: PhaseName;
-  /** Words for people: "forward pole B clears: its current zero". */
-  readonly text: string;
+  /** Motor shaft at that instant, rad/s. */
+  readonly speed: number;
 }
 
 /** Kind of a discrete event: the starter's, and those of shaft and circuit. */
@@ -81,6 +78,12 @@ export interface Trajectory {
   /** Leakage energy released where ideal poles chop a current, J. */
   readonly interruptionLoss: number;
   readonly stats: Readonly<WorkCount>;
+  /** What every device, coil and pole did. */
+  readonly channels: readonly Channel[];
+  /** Thermal memory of the overload relay; null: there is none. */
+  readonly thermal: ThermalRecord | null;
+  /** What the contactors were made to do: the scenario's commands, or what its control circuit made of the buttons. */
+  readonly commands: readonly Command[];
   /** State and outputs at t (the later segment's value at a switching instant unless `side` says left). */
   at(t: number, side?: 'left' | 'right'): Point;
   /** `count` evenly spaced samples of [t0, t1], one column per name of Point. */

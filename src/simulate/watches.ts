@@ -1,12 +1,14 @@
 import type { ElectricalModel } from '../machine/electricalModel.ts';
-import type { ZeroSpeedSwitchData } from '../scenario/scenario.ts';
+import type { CoilVoltageData, ZeroSpeedSwitchData } from '../scenario/scenario.ts';
 import { type Shaft, shaftSize } from '../shaft/shaft.ts';
 import { type ShaftEventFunction, shaftEventFunctions } from '../shaft/shaftEvents.ts';
 import type { ShaftMode } from '../shaft/shaftMode.ts';
 import { type Clearable, clearableArcs } from '../starter/conduction.ts';
+import type { VoltageLevel } from '../starter/control/controlState.ts';
 import type { Direction, StarterState } from '../starter/starter.ts';
 import type { Step } from './odexAdapter.ts';
 import { readState } from './segment.ts';
+import { aboveTripLevel, type ThermalMemory } from './thermalMemory.ts';
 
 /** What an event function means when it crosses zero. */
 export type Condition =
@@ -15,7 +17,9 @@ export type Condition =
   | { readonly kind: 'shaft'; readonly event: ShaftEventFunction }
   | { readonly kind: 'nearSpeed' }
   | { readonly kind: 'fluxGone' }
-  | { readonly kind: 'overspeed' };
+  | { readonly kind: 'overspeed' }
+  | { readonly kind: 'overload' }
+  | { readonly kind: 'controlVoltage'; readonly level: VoltageLevel };
 
 /** An event function of a segment. It fires on a strict sign change in its direction, never at its own root. */
 export interface Watch {
@@ -50,7 +54,8 @@ export function starterWatches(
     for (const direction of ['forward', 'reverse'] as const) {
       const sign = direction === 'forward' ? 1 : -1;
       const up = !state.pickedUp[direction];
-      const threshold = up ? zeroSpeedSwitch.pickUpSpeed : zeroSpeedSwitch.dropOutSpeed;
+      const speeds = direction === 'reverse' ? (zeroSpeedSwitch.reverse ?? zeroSpeedSwitch) : zeroSpeedSwitch;
+      const threshold = up ? speeds.pickUpSpeed : speeds.dropOutSpeed;
       watches.push({
         condition: { kind: 'threshold', direction, up },
         crossing: up ? 'rising' : 'falling',
@@ -59,6 +64,38 @@ export function starterWatches(
       });
     }
   return watches;
+}
+
+/** Event function of the overload relay: the heat of the hottest phase rising through the trip level. */
+export function overloadWatch(thermal: ThermalMemory): Watch {
+  return {
+    condition: { kind: 'overload' },
+    crossing: 'rising',
+    probing: 'speed',
+    g: (step, t) => aboveTripLevel(thermal.at(step, t)),
+  };
+}
+
+/**
+ * Event functions of the voltage at the coils: each of the two limits that it can pass from where it is.
+ *
+ * @param share reads the voltage as a share of the supply's
+ */
+export function voltageWatches(
+  level: VoltageLevel,
+  limits: CoilVoltageData,
+  share: (step: Step, t: number) => number,
+): Watch[] {
+  const watch = (limit: number, crossing: 'rising' | 'falling', then: VoltageLevel): Watch => ({
+    condition: { kind: 'controlVoltage', level: then },
+    crossing,
+    probing: 'electrical',
+    g: (step, t) => share(step, t) - limit,
+  });
+  return [
+    level === 'high' ? watch(limits.pickUp, 'falling', 'between') : watch(limits.pickUp, 'rising', 'high'),
+    level === 'low' ? watch(limits.dropOut, 'rising', 'between') : watch(limits.dropOut, 'falling', 'low'),
+  ];
 }
 
 /** Event functions of the shaft: standstill, breaking away, and what gears, couplings and loads add. */

@@ -61,7 +61,8 @@ export function releaseCoil(
   return { state: next, events: [{ t, kind: 'coilReleased', contactor, text }] };
 }
 
-function dropBoth(state: StarterState, t: number, cause: string): Transition {
+/** Drops both coils. */
+export function dropBoth(state: StarterState, t: number, cause: string): Transition {
   const first = releaseCoil(state, t, 'forward', cause);
   const second = releaseCoil(first.state, t, 'reverse', cause);
   return { state: second.state, events: [...first.events, ...second.events] };

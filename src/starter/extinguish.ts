@@ -1,8 +1,9 @@
 import { conduction } from './conduction.ts';
+import { clearLine } from './lines.ts';
 import { opposite, type StarterState } from './starter.ts';
 import type { StarterEvent } from './starterEvent.ts';
 import type { Transition } from './transition.ts';
-import { clearLine, clearPole } from './transitions.ts';
+import { clearPole } from './transitions.ts';
 
 /**
  * Extinguishes arcs that carry no current any more: their circuit has been opened by another pole or by the loss of their

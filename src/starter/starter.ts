@@ -4,7 +4,10 @@ import type {
   PhaseName,
   RotorResistorData,
   StarterData,
+  StarterFault,
 } from '../scenario/scenario.ts';
+import type { CoilDevice } from './control/controlCircuit.ts';
+import { type ControlState, initialControl, type Outputs } from './control/controlState.ts';
 
 /** One of the two contactors. */
 export type ContactorName = 'forward' | 'reverse';
@@ -33,6 +36,8 @@ export interface StarterState {
   readonly plugging: { readonly contactor: ContactorName; readonly braking: Direction } | null;
   /** The direction of rotation that the last start or plug opposes; null when it opposes none. */
   readonly opposing: Direction | null;
+  /** The control circuit that drives the coils; null: commands do. */
+  readonly control: ControlState | null;
   /** Upstream poles by supply phase: closed until that phase is lost. */
   readonly lines: Poles;
   /** Contactor that bypasses the line resistors. */
@@ -66,7 +71,13 @@ export type ScheduledChange =
   | { readonly kind: 'bypassMoves'; readonly closed: boolean }
   /** External rotor resistance from now on, Ω. */
   | { readonly kind: 'rotorStep'; readonly resistance: number }
-  | { readonly kind: 'phaseLost'; readonly phase: number };
+  | { readonly kind: 'phaseLost'; readonly phase: number }
+  | { readonly kind: 'supplyChanges'; readonly present: boolean }
+  /** A relay, a timer's contact, a solenoid or a contactor's armature moves. */
+  | { readonly kind: 'deviceMoves'; readonly device: CoilDevice; readonly actuated: boolean }
+  /** A program reads its inputs; a scan later it writes what it made of them. */
+  | { readonly kind: 'scanReads'; readonly cause: string }
+  | { readonly kind: 'scanWrites'; readonly outputs: Outputs; readonly cause: string };
 
 /** The other contactor. */
 export function opposite(contactor: ContactorName): ContactorName {
@@ -89,6 +100,7 @@ export function initialStarter(
   const allClosed: Poles = ['closed', 'closed', 'closed'];
   const never: readonly [boolean, boolean, boolean] = [false, false, false];
   const runs = { forward: running === 'forward', reverse: running === 'reverse' };
+  const shows = switchIsBlind(data) ? { forward: false, reverse: false } : runs;
   const start: StarterState = {
     data,
     coil: runs,
@@ -96,9 +108,10 @@ export function initialStarter(
     mayClear: { forward: never, reverse: never },
     releasedAt: { forward: Number.NEGATIVE_INFINITY, reverse: Number.NEGATIVE_INFINITY },
     pickedUp: runs,
-    contact: runs,
+    contact: shows,
     plugging: null,
     opposing: null,
+    control: initialControl(data, initial, shows),
     lines: allClosed,
     bypass: { coil: running !== null, closed: running !== null },
     rotor,
@@ -107,13 +120,17 @@ export function initialStarter(
     windingWanted: 'built',
     agenda: actions.map((action) => ({ t: action.at, kind: 'action', action })),
   };
-  return (data.faults ?? []).reduce<StarterState>(
-    (state, fault) =>
-      fault.kind === 'lostPhase'
-        ? schedule(state, { t: fault.from, kind: 'phaseLost', phase: PHASES.indexOf(fault.phase) })
-        : state,
-    start,
-  );
+  return (data.faults ?? []).reduce<StarterState>(withFaultScheduled, start);
+}
+
+function withFaultScheduled(state: StarterState, fault: StarterFault): StarterState {
+  if (fault.kind === 'lostPhase')
+    return schedule(state, { t: fault.from, kind: 'phaseLost', phase: PHASES.indexOf(fault.phase) });
+  if (fault.kind !== 'supplyLost') return state;
+  const lost = schedule(state, { t: fault.from, kind: 'supplyChanges', present: false });
+  return fault.until === null
+    ? lost
+    : schedule(lost, { t: fault.until, kind: 'supplyChanges', present: true });
 }
 
 /** Motor terminals, and supply phases, in the order of the poles. */
@@ -127,7 +144,25 @@ export function hasFault(
   pole: number,
 ): boolean {
   return (data.faults ?? []).some(
-    (fault) => fault.kind === kind && fault.contactor === contactor && fault.pole === PHASES[pole],
+    (fault) =>
+      (fault.kind === kind && fault.contactor === contactor && fault.pole === PHASES[pole]) ||
+      (kind === 'weldedPole' && fault.kind === 'weldedContactor' && fault.contactor === contactor),
+  );
+}
+
+/** True when nothing that the zero-speed switch could show reaches anybody. */
+export function switchIsBlind(data: StarterData): boolean {
+  return (data.faults ?? []).some(
+    (fault) =>
+      fault.kind === 'zeroSpeedSwitch' &&
+      (fault.mode === 'doesNotPickUp' || (fault.mode === 'stuckOpen' && data.control === undefined)),
+  );
+}
+
+/** True when the zero-speed switch stays actuated once it is. */
+export function switchSticks(data: StarterData): boolean {
+  return (data.faults ?? []).some(
+    (fault) => fault.kind === 'zeroSpeedSwitch' && fault.mode === 'stuckClosed',
   );
 }
 

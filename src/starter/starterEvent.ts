@@ -1,4 +1,5 @@
 import type { PhaseName } from '../scenario/scenario.ts';
+import type { Device } from './control/controlCircuit.ts';
 import type { ContactorName } from './starter.ts';
 
 /** A discrete change of the starter, for the record. */
@@ -8,6 +9,7 @@ export interface StarterEvent {
     | 'action'
     | 'coilEnergised'
     | 'coilReleased'
+    | 'purposeChanges'
     | 'plugRefused'
     | 'poleTouches'
     | 'poleParts'
@@ -19,9 +21,34 @@ export interface StarterEvent {
     | 'rotorStep'
     | 'windingReconnected'
     | 'phaseLost'
-    | 'phaseClears';
+    | 'phaseClears'
+    | 'buttonPressed'
+    | 'buttonReleased'
+    | 'emergencyStopPressed'
+    | 'emergencyStopReleased'
+    | 'overloadTrips'
+    | 'overloadResets'
+    | 'resetRefused'
+    | 'relayPicksUp'
+    | 'relayDropsOut'
+    | 'timerElapses'
+    | 'contactorSticks'
+    | 'interlockBlocks'
+    | 'supplyLost'
+    | 'supplyReturns'
+    | 'voltageDips'
+    | 'voltageRecovers';
   readonly contactor?: ContactorName;
   readonly phase?: PhaseName;
+  /** Device of the control circuit. */
+  readonly device?: Device;
+  /**
+   * Coil events of a control circuit: what the coil is there for now, and the time of the event from outside that led to it, s.
+   */
+  readonly purpose?: 'command' | 'brake';
+  readonly rootTime?: number;
+  /** The zero-speed switch has ended braking. */
+  readonly endsPlug?: true;
   /** Words for people, with the cause. */
   readonly text: string;
 }

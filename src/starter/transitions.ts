@@ -1,5 +1,10 @@
+import { isCommand } from '../scenario/scenario.ts';
 import { energiseBypass, moveBypass, setRotorResistance, startRotorSteps } from './auxiliaries.ts';
 import { act, releaseCoil } from './commands.ts';
+import type { Root } from './control/controlState.ts';
+import { moveCoilDevice, operate, readScan, showSpeed, writeScan } from './control/inputs.ts';
+import { settleControl } from './control/settle.ts';
+import { losePhase, loseSupply, restoreSupply, withControlVoltage } from './lines.ts';
 import {
   type ContactorName,
   cancel,
@@ -11,18 +16,44 @@ import {
   type Scheduled,
   type StarterState,
   schedule,
+  switchIsBlind,
+  switchSticks,
 } from './starter.ts';
 import type { StarterEvent } from './starterEvent.ts';
 import type { Transition } from './transition.ts';
 
-/** Carries out the first entry of the agenda. */
+/** Carries out the first entry of the agenda, and what the control circuit makes of it. */
 export function applyScheduled(state: StarterState): Transition {
   const [entry, ...agenda] = state.agenda;
   if (entry === undefined) return { state, events: [] };
-  const rest: StarterState = { ...state, agenda };
+  const otherwise = entry.kind === 'scanWrites' ? `the program has seen this: ${entry.cause}` : '';
+  return followUp(carryOut({ ...state, agenda }, entry), entry.t, otherwise, state.control?.root);
+}
+
+/**
+ * The control circuit settles after a change; the cause is what the first event says.
+ *
+ * @param before what had set things off until now; a switch whose contact moves nothing does not take its place
+ */
+export function followUp(done: Transition, t: number, otherwise: string, before?: Root): Transition {
+  if (done.state.control === null) return done;
+  const seen = withControlVoltage(done, t);
+  const settled = settleControl(seen.state, t, seen.events[0]?.text ?? otherwise);
+  const state = keepRoot(seen.state, settled.state, before);
+  return { state, events: [...seen.events, ...settled.events] };
+}
+
+function keepRoot(unsettled: StarterState, settled: StarterState, before: Root | undefined): StarterState {
+  const control = settled.control!;
+  const moved = control.coils !== unsettled.control?.coils;
+  if (before === undefined || moved || control.root.kind !== 'switch') return settled;
+  return { ...settled, control: { ...control, root: before } };
+}
+
+function carryOut(rest: StarterState, entry: Scheduled): Transition {
   switch (entry.kind) {
     case 'action':
-      return act(rest, entry.t, entry.action.do);
+      return isCommand(entry.action) ? act(rest, entry.t, entry.action.do) : operate(rest, entry.action);
     case 'energise':
       return energise(rest, entry.t, entry.contactor);
     case 'touch':
@@ -41,27 +72,15 @@ export function applyScheduled(state: StarterState): Transition {
       return setRotorResistance(rest, entry.t, entry.resistance);
     case 'phaseLost':
       return losePhase(rest, entry.t, entry.phase);
+    case 'supplyChanges':
+      return entry.present ? restoreSupply(rest, entry.t) : loseSupply(rest, entry.t);
+    case 'deviceMoves':
+      return moveCoilDevice(rest, entry.t, entry.device, entry.actuated);
+    case 'scanReads':
+      return { state: readScan(rest, entry.t, entry.cause), events: [] };
+    case 'scanWrites':
+      return { state: writeScan(rest, entry.outputs), events: [] };
   }
-}
-
-/** A supply phase is lost: its current ends at its next zero, at once where poles are ideal. */
-function losePhase(state: StarterState, t: number, phase: number): Transition {
-  if (state.lines[phase] !== 'closed') return { state, events: [] };
-  const name = PHASES[phase]!;
-  const lost: StarterState = { ...state, lines: replaceAt(state.lines, phase, 'arcing') };
-  const event: StarterEvent = { t, kind: 'phaseLost', phase: name, text: `supply phase ${name} is lost` };
-  if (state.data.poles !== 'ideal') return { state: lost, events: [event] };
-  const cleared = clearLine(lost, t, phase, 'ideal pole');
-  return { state: cleared.state, events: [event, ...cleared.events] };
-}
-
-/** The current of a lost supply phase has ended. */
-export function clearLine(state: StarterState, t: number, phase: number, cause: string): Transition {
-  const name = PHASES[phase]!;
-  return {
-    state: { ...state, lines: replaceAt(state.lines, phase, 'open') },
-    events: [{ t, kind: 'phaseClears', phase: name, text: `lost supply phase ${name} clears: ${cause}` }],
-  };
 }
 
 /** A pole's arc is extinguished: at a current zero, or because its circuit has been opened elsewhere. */
@@ -138,6 +157,7 @@ function energise(state: StarterState, t: number, contactor: ContactorName): Tra
 function touch(state: StarterState, entry: Scheduled & { kind: 'touch' }): Transition {
   const { contactor, pole, t } = entry;
   if (hasFault(state.data, 'deadPole', contactor, pole)) return { state, events: [] };
+  if (state.poles[contactor][pole] === 'closed') return { state, events: [] };
   const phase = PHASES[pole]!;
   return {
     state: setMayClear(setPole(state, contactor, pole, 'closed'), contactor, pole, false),
@@ -169,13 +189,18 @@ function part(state: StarterState, entry: Scheduled & { kind: 'part' }): Transit
 }
 
 function moveContact(state: StarterState, t: number, direction: Direction, closed: boolean): Transition {
-  const moved = { ...state, contact: { ...state.contact, [direction]: closed } };
+  if (closed ? switchIsBlind(state.data) || isLockedOut(state) : switchSticks(state.data))
+    return { state, events: [] };
+  if (state.contact[direction] === closed) return { state, events: [] };
+  const shown = showSpeed(state, t, direction, closed);
+  const moved = { ...shown, contact: { ...state.contact, [direction]: closed } };
   const event: StarterEvent = {
     t,
     kind: closed ? 'switchCloses' : 'switchOpens',
     text: `zero-speed switch ${closed ? 'closes' : 'opens'} (${direction})`,
   };
   const plugging = state.plugging;
+  if (state.control !== null && plugging !== null) return { state: moved, events: [event] };
   if (!closed && plugging === null && state.opposing === direction) {
     // A start against the rotation has brought the machine to rest: from here it is a start like any other.
     const steps = startRotorSteps({ ...moved, opposing: null }, t);
@@ -196,6 +221,15 @@ function moveContact(state: StarterState, t: number, direction: Direction, close
   );
   const inTime = state.coil[plugging.contactor];
   return { state: released.state, events: [event, ...(inTime ? [] : [early]), ...released.events] };
+}
+
+/** The lockout solenoid keeps the switch's contacts from being actuated. */
+function isLockedOut(state: StarterState): boolean {
+  return (
+    state.data.zeroSpeedSwitch?.lockout === true &&
+    state.control !== null &&
+    state.control.positions.lockout !== true
+  );
 }
 
 function setPole(

@@ -8,6 +8,7 @@ import { compareRuns } from '../support/compareRuns.ts';
 import { type Difference, type Floors, SMALL_MACHINE_FLOORS } from '../support/disagreements.ts';
 import { withElements } from './randomElements.ts';
 import { randomScenario, TIGHT } from './randomScenario.ts';
+import { shapeOf } from './shapeOf.ts';
 
 const SEED = 20_240;
 const RUNS = 200;
@@ -96,7 +97,7 @@ it('random runs agree with the phase-variable model in every metric', () => {
       compareRuns(
         scenario,
         simulate(scenario).metrics,
-        runPhaseVariableModel(scenario).metrics,
+        runPhaseVariableModel(shapeOf(scenario)).metrics,
         floorsOf(scenario),
       ).map(({ words, excess }) => ({ words: `run ${index}, ${words}`, excess })),
     );
@@ -136,7 +137,7 @@ it('random runs with elements of the real machine agree with the phase-variable 
   let shorts = 0;
   const found: Difference[] = scenarios.flatMap((scenario, index) => {
     const { status, metrics, operations } = simulate(scenario);
-    const compared = () => runPhaseVariableModel(scenario).metrics;
+    const compared = () => runPhaseVariableModel(shapeOf(scenario)).metrics;
     if (status.code === 'lineToLineShortCircuit') {
       shorts++;
       expect(compared, `run ${index}`).toThrow('line-to-line short circuit');

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { assertScenario } from '../../src/scenario/assertScenario.ts';
 import { renderScenario } from '../../src/scenario/renderScenario.ts';
-import type { Scenario } from '../../src/scenario/scenario.ts';
+import type { Scenario, StarterFault } from '../../src/scenario/scenario.ts';
 import { ScenarioError } from '../../src/scenario/scenarioError.ts';
 import { scenarioToYaml } from '../../src/scenario/scenarioToYaml.ts';
 import { anyScenario } from '../support/anyScenario.ts';
@@ -47,6 +47,27 @@ it('plausible drives with any of the elements are accepted and come back the sam
   );
 });
 
+const FAULTS: readonly StarterFault['kind'][] = [
+  'lostPhase',
+  'weldedPole',
+  'deadPole',
+  'weldedContactor',
+  'zeroSpeedSwitch',
+  'auxiliaryContact',
+  'overloadNeverTrips',
+  'supplyLost',
+  'mechanicalInterlockMissing',
+];
+
+it('every scenario that a file can state is one that a program may state', () => {
+  fc.assert(
+    fc.property(anyScenario, (original) => {
+      expect(() => assertScenario(original)).not.toThrow();
+    }),
+    { numRuns: 200, seed: 7 },
+  );
+});
+
 it('the scenarios above hold every element, in several hundred of them a good number of times', () => {
   const all = fc.sample(anyScenario, { numRuns: 300, seed: 6 });
   const count = (has: (one: Scenario) => unknown) => all.filter((one) => has(one) !== undefined).length;
@@ -64,9 +85,16 @@ it('the scenarios above hold every element, in several hundred of them a good nu
     ({ starter }) => starter.lineResistors,
     ({ starter }) => starter.plugConnection,
     ({ starter }) => starter.windingOrder,
-    ({ starter }) => starter.faults?.find(({ kind }) => kind === 'lostPhase'),
-    ({ starter }) => starter.faults?.find(({ kind }) => kind === 'weldedPole'),
-    ({ starter }) => starter.faults?.find(({ kind }) => kind === 'deadPole'),
+    ...FAULTS.map(
+      (wanted) =>
+        ({ starter }: Scenario) =>
+          starter.faults?.find(({ kind }) => kind === wanted),
+    ),
+    ({ starter }) => starter.zeroSpeedSwitch?.reverse,
+    ({ starter }) => starter.zeroSpeedSwitch?.lockout,
+    ({ starter }) => starter.control?.coilVoltage ?? undefined,
+    ({ starter }) => starter.control?.overload ?? undefined,
+    ({ actions }) => actions.find((action, j) => j > 0 && action.at === actions[j - 1]!.at),
   ];
   for (const element of elements) expect(count(element)).toBeGreaterThan(30);
 });

@@ -9,6 +9,7 @@ import type {
   StarterData,
   StarterFault,
 } from '../../src/scenario/scenario.ts';
+import { withControl } from './anyControl.ts';
 
 /** Any double of the range, all digits; minus zero is not a quantity. */
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((value) => value + 0);
@@ -273,11 +274,8 @@ const parts: fc.Arbitrary<Scenario> = fc.record({
   }),
 });
 
-/**
- * Any scenario that a file can state, however odd as a drive: every element there or not, every number with all digits. Star
- * plugging and a winding order belong to delta machines only.
- */
-export const anyScenario: fc.Arbitrary<Scenario> = fc
+/** Star plugging and a winding order belong to delta machines only. */
+const commanded: fc.Arbitrary<Scenario> = fc
   .tuple(
     parts,
     maybe('plugConnection', fc.constant('star' as const)),
@@ -288,3 +286,6 @@ export const anyScenario: fc.Arbitrary<Scenario> = fc
       ? whole
       : { ...whole, starter: { ...whole.starter, ...plug, ...order } },
   );
+
+/** Any scenario that a file can state, however odd as a drive: every element there or not, every number with all digits. */
+export const anyScenario: fc.Arbitrary<Scenario> = withControl(commanded);

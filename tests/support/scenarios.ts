@@ -1,5 +1,6 @@
 import type {
   Action,
+  ControlData,
   InitialState,
   LoadData,
   Scenario,
@@ -30,6 +31,20 @@ export const ARCING_STARTER: StarterData = {
   openingTime: 0.012,
   changeoverDelay: 0.03,
   poles: 'arcing',
+};
+
+/** The plainest wired control: reversing through stop, nothing beside the contactors. */
+export const PLAIN_CONTROL: ControlData = {
+  scheme: 'throughStop',
+  memoryRelay: false,
+  readyRelay: false,
+  emergencyStop: { category: 0 },
+  changeoverTimer: 0,
+  mechanicalInterlock: true,
+  relayTime: 0.01,
+  scanTime: 0,
+  coilVoltage: null,
+  overload: null,
 };
 
 /** What differs from an unloaded machine on ideal contactors, at rest, integrated to 1e-9. */

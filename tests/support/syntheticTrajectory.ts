@@ -1,6 +1,7 @@
 import { circuitOf } from '../../src/machine/circuit.ts';
 import type { ElectricalModel } from '../../src/machine/electricalModel.ts';
 import { NOTHING_INSERTED } from '../../src/machine/inserted.ts';
+import { isCommand } from '../../src/scenario/scenario.ts';
 import { initialShaft } from '../../src/shaft/initialShaft.ts';
 import { loadCoefficients } from '../../src/shaft/loadTorque.ts';
 import { shaftOf } from '../../src/shaft/shaft.ts';
@@ -79,6 +80,9 @@ export function syntheticTrajectory(
     events: [],
     shortCircuit: null,
     interruptionLoss: 0,
+    channels: [],
+    thermal: null,
+    commands: scenario.actions.filter(isCommand),
     stats: { evaluations: 0, steps: 0 },
   });
 }

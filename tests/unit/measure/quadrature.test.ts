@@ -1,15 +1,16 @@
 import { describe, expect, it } from 'vitest';
-import { GAUSS, integral, quadratureOf } from '../../../src/measure/quadrature.ts';
+import { integral, quadratureOf } from '../../../src/measure/quadrature.ts';
+import { GAUSS_POINTS } from '../../../src/numeric/gaussPoints.ts';
 import { syntheticTrajectory } from '../../support/syntheticTrajectory.ts';
 import { expectWithin } from '../../support/tolerance.ts';
 
 describe('the Gauss points', () => {
   it('integrate every power up to 9 exactly, and not 10', () => {
     for (let power = 0; power <= 9; power++) {
-      const sum = GAUSS.reduce((total, { x, w }) => total + w * x ** power, 0);
+      const sum = GAUSS_POINTS.reduce((total, { x, w }) => total + w * x ** power, 0);
       expectWithin(sum, 1 / (power + 1), { relative: 1e-14 }, `x^${power}`);
     }
-    const tenth = GAUSS.reduce((total, { x, w }) => total + w * x ** 10, 0);
+    const tenth = GAUSS_POINTS.reduce((total, { x, w }) => total + w * x ** 10, 0);
     expect(Math.abs(tenth * 11 - 1)).toBeGreaterThan(1e-6);
   });
 });

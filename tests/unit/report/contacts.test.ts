@@ -51,8 +51,8 @@ describe('intervals of contacts', () => {
 
   it('the bypass of line resistors is closed between its two events, and at first where the machine runs', () => {
     const events = [
-      { t: 0.02, kind: 'bypassCloses', text: '' },
-      { t: 1.5, kind: 'bypassOpens', text: '' },
+      { t: 0.02, kind: 'bypassCloses', text: '', speed: 0 },
+      { t: 1.5, kind: 'bypassOpens', text: '', speed: 0 },
     ] as const;
     expect(bypassIntervals({ ...run, events })).toEqual([{ x0: 0.02, x1: 1.5, state: 'closed' }]);
     const running = { ...run.scenario, initial: 'runningForward' as const };
@@ -63,8 +63,8 @@ describe('intervals of contacts', () => {
 
   it('a lost supply phase is there until it is lost and carries its current on to the next zero', () => {
     const events = [
-      { t: 0.8, kind: 'phaseLost', phase: 'A', text: '' },
-      { t: 0.806, kind: 'phaseClears', phase: 'A', text: '' },
+      { t: 0.8, kind: 'phaseLost', phase: 'A', text: '', speed: 0 },
+      { t: 0.806, kind: 'phaseClears', phase: 'A', text: '', speed: 0 },
     ] as const;
     expect(supplyIntervals({ ...run, events }, 'A')).toEqual([
       { x0: 0, x1: 0.8, state: 'closed' },
@@ -127,8 +127,8 @@ describe('event marks', () => {
     const later = ZERO + 0.02;
     const events = [
       ...FAKE_EVENTS,
-      { t: later, kind: 'zeroSpeed', text: '' },
-      { t: later, kind: 'shaftHeld', text: '' },
+      { t: later, kind: 'zeroSpeed', text: '', speed: 0 },
+      { t: later, kind: 'shaftHeld', text: '', speed: 0 },
     ] as const;
     const labels = timedMarks({ ...run, events }, ZERO, END, 'usual')
       .filter((mark) => mark.t === ZERO || mark.t === later)
@@ -143,7 +143,7 @@ describe('event marks', () => {
     ['windingReconnected', {}, 'windings are connected in star', 'windings are connected in star'],
     ['phaseLost', { phase: 'A' }, '', 'supply phase A lost'],
   ] as const)('a %s has words', (kind, more, words, label) => {
-    const events = [...FAKE_EVENTS, { t: 1.7, kind, text: words, ...more }];
+    const events = [...FAKE_EVENTS, { t: 1.7, kind, text: words, speed: 0, ...more }];
     const labels = (detail: 'usual' | 'few') =>
       timedMarks({ ...run, events }, 1.6, 1.8, detail).map((mark) => mark.label);
     expect(labels('usual')).toEqual([label]);
@@ -151,7 +151,7 @@ describe('event marks', () => {
   });
 
   it('the end of the current of a lost phase is named in figures of milliseconds only', () => {
-    const events = [...FAKE_EVENTS, { t: 1.7, kind: 'phaseClears', phase: 'A', text: '' } as const];
+    const events = [...FAKE_EVENTS, { t: 1.7, kind: 'phaseClears', phase: 'A', text: '', speed: 0 } as const];
     const marks = (detail: 'usual' | 'all') => timedMarks({ ...run, events }, 1.6, 1.8, detail);
     expect(marks('usual')).toEqual([]);
     expect(marks('all')).toEqual([{ t: 1.7, label: 'lost phase A clears' }]);

@@ -61,14 +61,19 @@ export function fakeScenario(title = 'Tilting table of a foundry, 37 kW'): Scena
   };
 }
 
-function pole(t: number, kind: RunEventKind, contactor: 'forward' | 'reverse', phase: PhaseName): RunEvent {
+function pole(
+  t: number,
+  kind: RunEventKind,
+  contactor: 'forward' | 'reverse',
+  phase: PhaseName,
+): Omit<RunEvent, 'speed'> {
   const verb = { poleTouches: 'touches', poleParts: 'parts', poleClears: 'clears at its current zero' }[
     kind as 'poleParts'
   ];
   return { t, kind, contactor, phase, text: `${contactor} pole ${phase} ${verb}` };
 }
 
-export const FAKE_EVENTS: readonly RunEvent[] = [
+const UNMEASURED: readonly Omit<RunEvent, 'speed'>[] = [
   { t: 0, kind: 'action', text: 'start forward' },
   ...(['A', 'B', 'C'] as const).map((phase) => pole(TOUCH, 'poleTouches', 'forward', phase)),
   { t: 0.12, kind: 'switchCloses', text: 'zero-speed switch closes' },
@@ -85,6 +90,9 @@ export const FAKE_EVENTS: readonly RunEvent[] = [
   pole(1.9713, 'poleClears', 'reverse', 'B'),
   { t: ZERO, kind: 'zeroSpeed', text: 'the shaft comes to rest' },
 ];
+
+/** Nothing that reads these events looks at their speed. */
+export const FAKE_EVENTS: readonly RunEvent[] = UNMEASURED.map((event) => ({ ...event, speed: 0 }));
 
 function pointAt(t: number): Point {
   const speed =
@@ -166,6 +174,12 @@ export function fakeTrajectory(scenario: Scenario): Trajectory {
     shaft,
     shortCircuit: null,
     interruptionLoss: 0,
+    channels: [],
+    thermal: null,
+    commands: [
+      { at: 0, do: 'startForward' },
+      { at: 1.49, do: 'plug' },
+    ],
     at: (t, side) => pointAt(side === 'left' ? t - 1e-12 : t),
     sample(t0, t1, count) {
       const points = Array.from({ length: count }, (_, i) => pointAt(t0 + ((t1 - t0) * i) / (count - 1)));
@@ -306,6 +320,7 @@ export function fakeRun(overrides: Partial<RunResult> = {}): RunResult {
       currentOrigin: 'circuitAtRatedPower',
       torqueOrigin: 'circuitAtRatedPower',
     },
+    controlFindings: [],
     warnings: [],
     ...overrides,
   };

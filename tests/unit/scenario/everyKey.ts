@@ -126,9 +126,63 @@ const starter: Group = {
 
 const machine: Group = { connection: 'delta', ...elements };
 
+const control: Group = {
+  starter: {
+    zeroSpeedSwitch: {
+      dropOutSpeed: '60 rpm',
+      pickUpSpeed: '120 rpm',
+      reverse: { dropOutSpeed: '70 rpm', pickUpSpeed: '140 rpm' },
+      lockout: true,
+      delay: '5 ms',
+    },
+    control: {
+      scheme: 'plug to stop both directions',
+      memoryRelay: true,
+      readyRelay: 'yes',
+      emergencyStop: { category: 1, limit: '2 s' },
+      changeoverTimer: '100 ms',
+      mechanicalInterlock: 'yes',
+      relayTime: '12 ms',
+      scanTime: '8 ms',
+      coilVoltage: { pickUp: '80 %', dropOut: '55 %' },
+      overload: { setting: '46.8 A', class: '10A', start: 'warm', memory: 'lost' },
+    },
+    faults: [
+      { kind: 'welded contactor', contactor: 'forward' },
+      { kind: 'zero-speed switch', mode: 'stuck closed' },
+      { kind: 'auxiliary contact', contactor: 'reverse', contact: 'hold-in', stuck: 'open' },
+      { kind: 'overload never trips' },
+      { kind: 'supply lost', at: '1 s', until: '1.5 s' },
+      { kind: 'mechanical interlock missing' },
+    ],
+  },
+  actions: [
+    { at: '0 s', do: 'press reset' },
+    { at: '0.5 s', do: 'press forward', for: '0.5 s' },
+    { at: '0.5 s', do: 'hold reverse' },
+    { at: '1 s', do: 'release reverse' },
+    { at: '2 s', do: 'press emergency stop' },
+    { at: '3 s', do: 'release emergency stop' },
+    { at: '4 s', do: 'trip overload' },
+    { at: '5 s', do: 'reset overload' },
+  ],
+};
+
 /** Scenarios that hold every key of the elements between them, for the schema and the parser alike. */
 export const WITH_EVERY_KEY: readonly (readonly [string, Group])[] = [
   ['a circuit with every element', minimalScenario({ supply, load, starter, machine })],
+  ['a control circuit with everything', minimalScenario(control)],
+  [
+    'a control circuit with little',
+    minimalScenario({
+      machine: { rated: { current: '46.8 A' } },
+      starter: {
+        control: { scheme: 'reversing directly', coilVoltage: 'ignored', overload: { class: 20 } },
+        faults: [{ kind: 'supply lost', at: '1 s' }],
+      },
+      actions: [{ at: '0 s', do: 'press forward' }],
+    }),
+  ],
   ['a nameplate', nameplateScenario(PLATE)],
   [
     'a nameplate with typical saturation',

@@ -4,8 +4,9 @@ import type { Action, RotorResistorData, StarterData } from '../../../src/scenar
 import { reconnectWinding } from '../../../src/starter/auxiliaries.ts';
 import { clearableArcs, conduction, isIdle } from '../../../src/starter/conduction.ts';
 import { extinguishDeadArcs } from '../../../src/starter/extinguish.ts';
+import { clearLine } from '../../../src/starter/lines.ts';
 import { initialStarter, type StarterState } from '../../../src/starter/starter.ts';
-import { clearLine, clearPole, crossThreshold } from '../../../src/starter/transitions.ts';
+import { clearPole, crossThreshold } from '../../../src/starter/transitions.ts';
 import { ARCING_STARTER, IDEAL_STARTER } from '../../support/scenarios.ts';
 import { advance, told } from './agenda.ts';
 

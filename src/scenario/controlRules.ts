@@ -1,0 +1,50 @@
+import { actionImpossibilities, type Deed } from './actionChecks.ts';
+import { COMMAND_OF_WORD, isCommandWord, meaningOf } from './actionWords.ts';
+import { controlImpossibilities } from './controlChecks.ts';
+import { faultImpossibilities } from './faultChecks.ts';
+import { INITIAL_STATES } from './initialStates.ts';
+import { type FaultInput, resolveFault } from './resolveFault.ts';
+import type { RuleContext } from './rule.ts';
+import { viewOfInput } from './starterView.ts';
+
+/** The control circuit with what it needs, faults of what is there, and actions that it knows. */
+export function controlRules(context: RuleContext): void {
+  const { input, isStated, report } = context;
+  const view = viewOfInput(context);
+  const initial = isStated('initial') ? input.initial && INITIAL_STATES[input.initial] : 'rest';
+  const faults = (input.starter?.faults ?? []).map((fault) =>
+    isWhole(fault) ? resolveFault(fault) : undefined,
+  );
+  const deeds = (input.actions ?? []).map((action): Deed | undefined => {
+    if (action?.do === undefined) return undefined;
+    return isCommandWord(action.do) ? { do: COMMAND_OF_WORD[action.do] } : meaningOf(action.do);
+  });
+  for (const { path, message, expected } of [
+    ...controlImpossibilities(view, initial),
+    ...faultImpossibilities(view, faults),
+    ...actionImpossibilities(view, deeds),
+  ])
+    report(path, 'conflict', message, expected);
+  if (view.control === null) return;
+  for (const key of ['changeoverDelay', 'deadTime'])
+    if (isStated('starter', key)) {
+      const message = 'stands beside control, where the dead time is what comes out';
+      report(['starter', key], 'conflict', message, '`changeoverTimer` under control, or this key left out');
+    }
+  settingRule(context);
+}
+
+/** A fault of a list is read as a whole or not at all. */
+function isWhole(fault: unknown): fault is FaultInput {
+  return fault !== undefined;
+}
+
+function settingRule({ input, isStated, report }: RuleContext): void {
+  const overload = input.starter?.control?.overload;
+  if (typeof overload !== 'object' || overload.setting !== undefined) return;
+  // A nameplate without a current gets one from the estimation.
+  if (isStated('machine', 'nameplate') || isStated('machine', 'rated', 'current')) return;
+  const message = 'is missing, and the machine states no rated current';
+  const expected = 'a current such as `14.6 A`, or `current` under rated';
+  report(['starter', 'control', 'overload', 'setting'], 'missingKey', message, expected);
+}
