@@ -102,7 +102,8 @@ const overload = z
     }),
   ])
   .meta({
-    description: 'The overload relay, whose trip drops both coils: setting and class, or none.',
+    description:
+      'The overload relay, whose trip drops both coils: setting and class; or none: its contact stands in the circuit, its heating is not simulated.',
     examples: [{ setting: '14.6 A', class: 10 }, 'none'],
     default: 'none',
   });
@@ -125,7 +126,7 @@ export const controlInput = group(
     }).optional(),
     emergencyStop: emergencyStop.optional(),
     changeoverTimer: quantity(bounds.changeover, {
-      about: 'Both contactors have been out for this long before one is energised',
+      about: 'A contactor is energised only when the other one has been out for this long',
       example: '100 ms',
       default: '0 ms',
     }).optional(),

@@ -42,8 +42,7 @@ function isWhole(fault: unknown): fault is FaultInput {
 function settingRule({ input, isStated, report }: RuleContext): void {
   const overload = input.starter?.control?.overload;
   if (typeof overload !== 'object' || overload.setting !== undefined) return;
-  // A nameplate without a current gets one from the estimation.
-  if (isStated('machine', 'nameplate') || isStated('machine', 'rated', 'current')) return;
+  if (isStated('machine', 'nameplate', 'current') || isStated('machine', 'rated', 'current')) return;
   const message = 'is missing, and the machine states no rated current';
   const expected = 'a current such as `14.6 A`, or `current` under rated';
   report(['starter', 'control', 'overload', 'setting'], 'missingKey', message, expected);

@@ -130,7 +130,7 @@ export interface ControlData {
   /** Starting needs a relay that the reset button sets while no start button is pressed, and that drops with the supply. */
   readonly readyRelay: boolean;
   readonly emergencyStop: EmergencyStopData;
-  /** Both contactors must have been out for this long before one is energised, s; 0: no timer. */
+  /** A contactor is energised only when the other one has been out for this long, s; 0: no timer. */
   readonly changeoverTimer: number;
   /** While one contactor is in the other cannot move. */
   readonly mechanicalInterlock: boolean;

@@ -33,12 +33,12 @@ export function channelRecorder(first: StarterState): ChannelRecorder {
     },
     channels: () =>
       tracks
-        .filter(({ whenMoved, changes }) => !whenMoved || changes.length > 1 || changes[0]?.value !== REST)
+        .filter(
+          ({ whenMoved, changes }) => !whenMoved || changes.length > 1 || changes[0]?.value === 'closed',
+        )
         .map(({ of, changes }) => ({ of, changes })),
   };
 }
-
-const REST: ChannelValue = 'open';
 
 function tracksOf(first: StarterState): Track[] {
   const { control } = first;
@@ -84,6 +84,6 @@ function tracksOf(first: StarterState): Track[] {
       track({ kind: 'coil', device: coil }, (s) => onOff(s.control?.coils[coil] === true)),
     ),
     ...poles,
-    track({ kind: 'controlVoltage' }, (s) => onOff(s.control?.voltage !== 'low')),
+    track({ kind: 'controlVoltage' }, (s) => onOff(s.control?.voltage !== 'low'), true),
   ];
 }

@@ -150,7 +150,10 @@ export function controlBench(circuit: ControlCircuit, setUp: BenchSetUp = {}): C
     else if (action === 'turns forward') turning = 'forward';
     else if (action === 'turns reverse') turning = 'reverse';
     else if (action === 'stands') turning = null;
-    else if (action === 'change-over time passes') elapse('changeoverTimer');
+    else if (action === 'change-over time passes') {
+      elapse('forwardTimer');
+      elapse('reverseTimer');
+    }
     else if (action === 'limit passes') elapse('limitTimer');
     else {
       const [verb, button] = action.split(' ') as ['press' | 'release', Button];

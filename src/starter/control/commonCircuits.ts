@@ -1,6 +1,6 @@
 import type { ControlData } from '../../scenario/scenario.ts';
 import { coil, contact, either, follow, holds, make } from './contacts.ts';
-import type { Branch, CoilCircuit, Network } from './controlCircuit.ts';
+import type { Branch, CoilCircuit, CoilDevice, Network } from './controlCircuit.ts';
 
 /** Overload relay and emergency stop ahead of every coil: what they open no other contact closes. */
 export function feed(control: ControlData): Network {
@@ -41,24 +41,21 @@ export function readyRelay(control: ControlData): CoilCircuit {
   return coil('ready', emergency, [follow(either(set, holds('ready')))]);
 }
 
-/** Both contactors have been out for the timer's time before one picks up; once in, it bypasses the timer. */
-export function withChangeoverTimer(coils: readonly CoilCircuit[], time: number): readonly CoilCircuit[] {
-  const isContactor = ({ coil: name }: CoilCircuit) =>
-    name === 'forwardContactor' || name === 'reverseContactor';
-  const timer: CoilCircuit = {
-    ...coil(
-      'changeoverTimer',
-      [],
-      [follow(contact('forwardContactor', 'break', '41-42'), contact('reverseContactor', 'break', '41-42'))],
-    ),
+/**
+ * A contactor picks up only when the other one has been out for the timer's time. Each has a timer of its own, run by the other's
+ * break contact: with one timer for both, a start pressed within the dead time would bring both in together.
+ */
+export function withChangeoverTimers(coils: readonly CoilCircuit[], time: number): readonly CoilCircuit[] {
+  const timer = (name: CoilDevice, other: CoilDevice): CoilCircuit => ({
+    ...coil(name, [], [follow(contact(other, 'break', '41-42'))]),
     delay: { kind: 'onDelay', time },
-  };
+  });
   const delayed = coils.map((one): CoilCircuit => {
-    if (!isContactor(one)) return one;
-    const late = either(make('changeoverTimer', '17-18'), make(one.coil, '53-54'));
+    if (one.coil !== 'forwardContactor' && one.coil !== 'reverseContactor') return one;
+    const late = make(one.coil === 'forwardContactor' ? 'forwardTimer' : 'reverseTimer', '17-18');
     return { ...one, guard: { series: [one.guard, late] } };
   });
-  return [timer, ...delayed];
+  return [timer('forwardTimer', 'reverseContactor'), timer('reverseTimer', 'forwardContactor'), ...delayed];
 }
 
 /** Lets the zero-speed switch be actuated only while a contactor is in that may drive the machine. */

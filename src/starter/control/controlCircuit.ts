@@ -67,7 +67,8 @@ export type CoilDevice =
   | 'forwardRun'
   | 'reverseRun'
   | 'ready'
-  | 'changeoverTimer'
+  | 'forwardTimer'
+  | 'reverseTimer'
   | 'limitTimer'
   | 'lockout';
 
@@ -103,7 +104,8 @@ export const DESIGNATIONS: Readonly<Record<Device, string>> = {
   forwardRun: 'K5',
   reverseRun: 'K6',
   ready: 'K7',
-  changeoverTimer: 'K8',
+  forwardTimer: 'K8',
+  reverseTimer: 'K11',
   limitTimer: 'K9',
   lockout: 'Y1',
 };
@@ -125,7 +127,8 @@ export const DEVICE_WORDS: Readonly<Record<Device, string>> = {
   forwardRun: 'forward run relay',
   reverseRun: 'reverse run relay',
   ready: 'ready relay',
-  changeoverTimer: 'change-over timer',
+  forwardTimer: 'change-over timer to forward',
+  reverseTimer: 'change-over timer to reverse',
   limitTimer: 'braking time limit',
   lockout: 'lockout solenoid',
 };

@@ -1,6 +1,6 @@
 import type { ControlData, SchemeName, StarterData } from '../../scenario/scenario.ts';
 import { brakeForward, brakeReverse, memoryRelays } from './braking.ts';
-import { feed, limitTimer, lockoutSolenoid, readyRelay, withChangeoverTimer } from './commonCircuits.ts';
+import { feed, limitTimer, lockoutSolenoid, readyRelay, withChangeoverTimers } from './commonCircuits.ts';
 import {
   coil,
   command,
@@ -40,7 +40,7 @@ const TITLES: Readonly<Record<SchemeName, string>> = {
  */
 export function controlCircuit(control: ControlData, lockout: boolean): ControlCircuit {
   const { coils } = SCHEMES[control.scheme](control);
-  const timed = control.changeoverTimer > 0 ? withChangeoverTimer(coils, control.changeoverTimer) : coils;
+  const timed = control.changeoverTimer > 0 ? withChangeoverTimers(coils, control.changeoverTimer) : coils;
   return {
     title: TITLES[control.scheme],
     feed: feed(control),

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { readScenario } from '../../../src/scenario/readScenario.ts';
 import { PLAIN_CONTROL } from '../../support/scenarios.ts';
-import { controlledScenario, SWITCH } from './controlledScenario.ts';
-import { type Group, minimalScenario, parseScenario } from './minimalScenario.ts';
+import { controlledScenario, PRESS_FORWARD, SWITCH } from './controlledScenario.ts';
+import { nameplateScenario } from './everyKey.ts';
+import { codesOf, type Group, minimalScenario, parseScenario } from './minimalScenario.ts';
 import { stubEstimator } from './stubEstimator.ts';
 
 const RPM = Math.PI / 30;
@@ -139,6 +140,17 @@ describe('the control circuit', () => {
     const rated = { machine: { rated: { current: '46.8 A' } } };
     expect(controlOf({ overload: { class: 10 } }, {}, rated)?.overload?.setting).toBe(46.8);
     expect(controlOf({ overload: 'none' })?.overload).toBeNull();
+  });
+
+  it('takes the current of a nameplate for the setting, and asks for one where the plate has none', () => {
+    const starter = { control: { scheme: 'reversing directly', overload: { class: 10 } } };
+    const scenario = (plate: Group) => ({ ...nameplateScenario(plate), starter, actions: [PRESS_FORWARD] });
+    // 15 A is the rated current of the stub that stands in for the estimation.
+    const plate = { power: '7.5 kW', speed: '1740 rpm', current: '15 A' };
+    expect(parseScenario(scenario(plate)).starter.control?.overload?.setting).toBe(15);
+    expect(codesOf(scenario({ power: '7.5 kW', speed: '1740 rpm' }))).toEqual([
+      'missingKey starter.control.overload.setting',
+    ]);
   });
 
   it('leaves no delay between the coils as a datum: the dead time is what comes out', () => {

@@ -128,6 +128,11 @@ describe('something else entirely is refused by its type', () => {
       'notANumber starter.faults.0.until',
     ],
     [
+      'a supply that is back before the beginning',
+      fault({ kind: 'supply lost', at: '1 s', until: '-1 s' }),
+      'outOfRange starter.faults.0.until',
+    ],
+    [
       'a supply that is back without a unit',
       fault({ kind: 'supply lost', at: '1 s', until: 2 }),
       'missingUnit starter.faults.0.until',

@@ -37,6 +37,7 @@ const singleKeys: readonly Case[] = [
   ['a number of poles in quotes', { machine: { poles: '4' } }, 'wrongType machine.poles'],
   ['a unit of another quantity', { supply: { lineVoltage: '460 A' } }, 'wrongUnit supply.lineVoltage'],
   ['a leakage in volts', { machine: { statorLeakage: '3 V' } }, 'wrongUnit machine.statorLeakage'],
+  ['an end time of zero', { solver: { endTime: '0 s' } }, 'outOfRange solver.endTime'],
   ['an end time in volts', { solver: { endTime: '3 V' } }, 'wrongUnit solver.endTime'],
   ['a voltage of 5 V', { supply: { lineVoltage: '5 V' } }, 'outOfRange supply.lineVoltage'],
   ['a voltage of 21 kV', { supply: { lineVoltage: '21 kV' } }, 'outOfRange supply.lineVoltage'],

@@ -1,5 +1,5 @@
 /**
- * The change-over timer: both contactors must have been out for its time before one is energised. Written from the description.
+ * The change-over timer: a contactor is energised only when the other one has been out for its time. Written from the description.
  */
 import { describe } from 'vitest';
 import { checkTables } from '../../../support/truthTable.ts';
@@ -12,16 +12,16 @@ describe('the change-over timer', () => {
   checkTables(
     (['throughStop', 'direct', 'antiPlugging', 'plugStopBoth', 'jog'] as const).flatMap((scheme) =>
       (['forward', 'reverse'] as const).map((way) => ({
-        law: `after ${way}, neither direction starts before its time has passed`,
+        law: `after ${way}, the same direction starts at once, the other one when its time has passed`,
         control: { scheme, changeoverTimer },
         rows: [
           [`press ${way}`, way, 'both have been out for long'],
           ['press stop', 'none', 'the time begins'],
           [`release ${way}`, 'none', 'the time runs'],
           ['release stop', 'none', 'the time runs'],
-          [`press ${way}`, 'none', 'the same direction waits'],
-          [`release ${way}`, 'none', 'the time runs'],
-          ['press stop', 'none', 'no command is left, in a run relay either'],
+          [`press ${way}`, way, 'the other contactor has been out for long'],
+          ['press stop', 'none', 'the time begins anew'],
+          [`release ${way}`, 'none', 'no command is left, in a run relay either'],
           ['release stop', 'none', 'no command is left'],
           [`press ${OTHER[way]}`, 'none', 'the other direction waits'],
           ['change-over time passes', OTHER[way], 'the button is held down'],
@@ -71,8 +71,7 @@ describe('the change-over timer', () => {
         ['release reverse', 'reverse', 'held'],
         ['press stop', 'none', 'the time begins anew'],
         ['release stop', 'none', 'the time runs'],
-        ['press reverse', 'none', 'the same direction waits too'],
-        ['change-over time passes', 'reverse', 'the button is still held down'],
+        ['press reverse', 'reverse', 'the same direction does not wait'],
       ],
     },
     {
