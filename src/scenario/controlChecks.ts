@@ -25,7 +25,24 @@ export function controlImpossibilities(
           },
         ]
       : [];
-  return [...switchNeeded(view, control), ...brakingNeeded(control), ...stateReachable(control, initial)];
+  return [
+    ...switchNeeded(view, control),
+    ...lockoutHides(view, control),
+    ...brakingNeeded(control),
+    ...stateReachable(control, initial),
+  ];
+}
+
+/** A locked switch does not see a shaft that the load turns, and anti-plugging rests on seeing it. */
+function lockoutHides({ hasLockout }: StarterView, { scheme }: ControlView): Impossibility[] {
+  if (hasLockout !== true || scheme !== 'antiPlugging') return [];
+  return [
+    {
+      path: ['starter', 'zeroSpeedSwitch', 'lockout'],
+      message: 'keeps the switch from showing a shaft that the load turns, on which anti-plugging rests',
+      expected: `one of the schemes ${BRAKING}, or this key left out`,
+    },
+  ];
 }
 
 function switchNeeded({ hasSwitch }: StarterView, { scheme }: ControlView): Impossibility[] {

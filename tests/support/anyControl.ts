@@ -135,6 +135,9 @@ function controlled(scenario: Scenario, data: ControlData, { theSwitch: found, b
       !(button === 'reset' && !data.readyRelay) &&
       !(MOMENTARY.includes(button) && (data.overload === null || verb === 'release')),
   );
+  // Anti-plugging rests on a switch that no lockout hides.
+  const { lockout, ...unlocked } = found;
+  const seen = scheme === 'antiPlugging' || lockout === undefined ? unlocked : found;
   const actions: Action[] = allowed.length > 0 ? allowed : [{ at: 0, do: 'press', button: 'forward' }];
   return {
     ...scenario,
@@ -142,7 +145,7 @@ function controlled(scenario: Scenario, data: ControlData, { theSwitch: found, b
       ...scenario.starter,
       changeoverDelay: 0,
       changeoverGivenAs: 'default' as const,
-      zeroSpeedSwitch: needsSwitch || scenario.starter.zeroSpeedSwitch !== null ? found : null,
+      zeroSpeedSwitch: needsSwitch || scenario.starter.zeroSpeedSwitch !== null ? seen : null,
       control: data,
     },
     initial: initialFor(scheme, scenario.initial),

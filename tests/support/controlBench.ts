@@ -153,8 +153,7 @@ export function controlBench(circuit: ControlCircuit, setUp: BenchSetUp = {}): C
     else if (action === 'change-over time passes') {
       elapse('forwardTimer');
       elapse('reverseTimer');
-    }
-    else if (action === 'limit passes') elapse('limitTimer');
+    } else if (action === 'limit passes') elapse('limitTimer');
     else {
       const [verb, button] = action.split(' ') as ['press' | 'release', Button];
       positions[BUTTONS[button]] = verb === 'press';

@@ -50,6 +50,13 @@ const ofTheCircuit: readonly Refusal[] = [
     ],
   ),
   [
+    'a lockout with anti-plugging',
+    controlledScenario({ scheme: 'anti-plugging' }, { zeroSpeedSwitch: { ...SWITCH, lockout: 'yes' } }),
+    'conflict starter.zeroSpeedSwitch.lockout',
+    'keeps the switch from showing a shaft that the load turns',
+    '`plug to stop`',
+  ],
+  [
     'category 1 without a limit',
     controlledScenario({ ...plugging, emergencyStop: { category: 1 } }, withSwitch),
     'conflict starter.control.emergencyStop.limit',
