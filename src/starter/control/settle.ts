@@ -140,7 +140,9 @@ function revisePurpose(state: StarterState, t: number, one: CoilCircuit, cause: 
     text: `${contactor} coil stays energised, now ${now}: ${cause}`,
   };
   const plugging = purpose === 'brake' ? { contactor, braking: other } : null;
-  return { state: { ...state, plugging, opposing: other }, events: [event] };
+  // Another connection is taken as soon as no current flows: a contactor still on its way finds it made.
+  const windingWanted = purpose === 'brake' && state.data.plugConnection === 'star' ? 'star' : 'built';
+  return { state: { ...state, plugging, opposing: other, windingWanted }, events: [event] };
 }
 
 /** Armature and poles start to move, unless the mechanical interlock holds them. */
