@@ -157,8 +157,7 @@ export function beginToClose(state: StarterState, t: number, contactor: Contacto
   const isIn = state.control?.positions[device] === true;
   let next = isIn ? still : schedule(still, { t: at, kind: 'deviceMoves', device, actuated: true });
   for (const pole of [0, 1, 2] as const)
-    if (state.poles[contactor][pole] !== 'closed')
-      next = schedule(next, { t: at + state.data.closingScatter[pole], kind: 'touch', contactor, pole });
+    next = schedule(next, { t: at + state.data.closingScatter[pole], kind: 'touch', contactor, pole });
   return { state: next, events: [] };
 }
 

@@ -76,6 +76,34 @@ describe('the overload relay', () => {
     expect(Math.abs(trip.t - scenario.starter.closingTime - expected)).toBeLessThan(0.02);
   });
 
+  it('heats in long steady running as a constant r.m.s. current would, however long the steps of the integration', () => {
+    const overload = { ...CLASS_10!, setting: 4 };
+    const scenario = controlScenario({ scheme: 'throughStop', overload }, press('forward', 0), [], (s) => ({
+      ...s,
+      solver: { ...s.solver, endTime: 12 },
+    }));
+    const { thermal, sample } = runTrajectory(scenario);
+    const { k, tau } = overloadConstants('10');
+    const columns = sample(11, 11.02, 2001);
+    // One period of 20 ms; the two ends are the same instant of it.
+    const squares = Math.max(
+      ...(['iA', 'iB', 'iC'] as const).map(
+        (name) => columns[name].subarray(1).reduce((sum, i) => sum + i * i, 0) / 2000,
+      ),
+    );
+    const level = squares / (k * overload.setting) ** 2;
+    const heatAt = (t: number) => {
+      const j = thermal!.t.findLastIndex((time) => time <= t);
+      return { t: thermal!.t[j]!, heat: thermal!.value[j]! };
+    };
+    const before = heatAt(2);
+    const after = heatAt(12);
+    const expected = level + (before.heat - level) * Math.exp(-(after.t - before.t) / tau);
+    // The ripple of i² within a half period, 5 ms of 420 s, is all that may differ.
+    expect(Math.abs(after.heat - expected)).toBeLessThan(2e-5);
+    expect(after.heat - before.heat).toBeGreaterThan(0.01);
+  });
+
   it('cannot be reset while it is hot, and can once it has cooled', () => {
     const overload = { ...CLASS_10!, tripClass: '5' as const };
     const scenario = controlScenario(
@@ -222,6 +250,26 @@ describe('the control voltage', () => {
       }
     },
   );
+});
+
+describe('the control voltage ahead of line resistors', () => {
+  it('is that of the motor and the drop across the resistors that are in the lines', () => {
+    const scenario = controlScenario({ scheme: 'direct' }, press('forward', 0), [], (s) => ({
+      ...s,
+      starter: {
+        ...s.starter,
+        lineResistors: { resistance: 3, closingTime: 0.02, openingTime: 0.01, bypassAfter: null },
+      },
+    }));
+    const crest = Math.sqrt(2 / 3) * scenario.supply.lineVoltage;
+    const closed = ['closed', 'closed', 'closed'] as const;
+    const rest = initialStarter(scenario.starter, [], 'rest');
+    const starter: StarterState = { ...rest, poles: { ...rest.poles, reverse: closed } };
+    const at = { ...newObservation(), uAlpha: 100, uBeta: 50, iAlpha: 20, iBeta: -10 };
+    expect(controlVoltage(scenario, starter, at)).toBeCloseTo(Math.hypot(160, 20) / crest, 12);
+    const bypassed = { ...starter, bypass: { coil: true, closed: true } };
+    expect(controlVoltage(scenario, bypassed, at)).toBeCloseTo(Math.hypot(100, 50) / crest, 12);
+  });
 });
 
 describe('a programmed control with emergency stop category 1', () => {

@@ -69,6 +69,8 @@ describe('a plug stop by push buttons', () => {
     const result = simulate(controlScenario({ memoryRelay: true }, startAndStop, [STUCK_CLOSED]));
     expect(atEnd(result.trajectory)).toBeLessThan(-150);
     expect(result.status.code).toBe('switchNeverOpened');
+    // It is followed until it runs steadily, not for minutes.
+    expect(result.trajectory.tEnd).toBeLessThan(3);
     expect(result.status.message).toContain('run up in the other direction to 99 % of synchronous speed');
     expect(result.usable).toBe(false);
     expect(finding(result, 'SI')).toMatch(
@@ -244,6 +246,10 @@ describe('emergency stop and overload', () => {
     ]);
     const limited = stop(0.1, 0.5);
     expect(coils(limited).slice(1)).toEqual(['2.000 forward off', '2.009 reverse on', '2.100 reverse off']);
+    expect(limited.commands).toEqual([
+      { at: 0, do: 'startForward' },
+      { at: 2, do: 'plug' },
+    ]);
     expect(first(limited, 'timerElapses')?.text).toBe('braking time limit has run out');
   });
 
