@@ -14,6 +14,8 @@ export { type RatedPoint, ratedPoint } from './machine/ratedPoint.ts';
 export { type SteadyState, steadyState } from './machine/steadyState.ts';
 export { twoPoleSteadyState } from './machine/twoPoleSteadyState.ts';
 // measure
+export { type ClampReading, clampReading } from './measure/clampReading.ts';
+export type { ControlFinding } from './measure/controlFindings.ts';
 export type { EnergyLedger } from './measure/energyLedger.ts';
 export { measure } from './measure/measure.ts';
 export { METRIC_KEYS, type Metric, type MetricKey, type Metrics } from './measure/metric.ts';
@@ -22,10 +24,13 @@ export { simulate } from './measure/simulate.ts';
 // report
 export { buildReportFiles, type ReportFile } from './report/buildReportFiles.ts';
 export { renderReportHtml } from './report/renderReportHtml.ts';
+export { renderSheetCsv } from './report/renderSheetCsv.ts';
+export { renderSheetHtml } from './report/renderSheetHtml.ts';
 export { renderSummaryJson } from './report/renderSummaryJson.ts';
 export { renderTerminal } from './report/renderTerminal.ts';
 export { renderTraceCsv } from './report/renderTraceCsv.ts';
 export type { SummaryFile } from './report/summaryFile.ts';
+export { renderWiring } from './report/wiring/renderWiring.ts';
 // scenario
 export { assertScenario } from './scenario/assertScenario.ts';
 export type * from './scenario/nameplate.ts';
@@ -36,6 +41,7 @@ export type { ParseOptions } from './scenario/readScenario.ts';
 export { renderScenario } from './scenario/renderScenario.ts';
 export type { ScenarioWithOrigins } from './scenario/resolveScenario.ts';
 export type * from './scenario/scenario.ts';
+export { isCommand } from './scenario/scenario.ts';
 export { ScenarioError } from './scenario/scenarioError.ts';
 export { scenarioJsonSchema } from './scenario/scenarioJsonSchema.ts';
 export { scenarioToYaml } from './scenario/scenarioToYaml.ts';
@@ -46,5 +52,10 @@ export { torsionalFrequency } from './shaft/torsionalFrequency.ts';
 export { runTrajectory } from './simulate/run.ts';
 export { isSuccessful, type RunStatus, type RunStatusCode } from './simulate/status.ts';
 export type { Point, RunEvent, ShortCircuit, Trajectory } from './simulate/trajectory.ts';
+// starter
+export type { ControlCircuit } from './starter/control/controlCircuit.ts';
+export { circuitOfStarter, controlCircuit } from './starter/control/schemes.ts';
+export { checkInterlocks, type InterlockReport } from './starter/interlocks/checkInterlocks.ts';
 // survey
+export { commissioningSheet } from './survey/commissioning/commissioningSheet.ts';
 export { BAND_KEYS, type PlugBand, type PlugBands, plugBands } from './survey/plugBands.ts';

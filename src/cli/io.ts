@@ -18,8 +18,9 @@ export interface CliIo {
  * - done: the run is complete, or the file is in order.
  * - inputError: wrong command, option, file or scenario.
  * - runFailed: the run could not be completed; the status says what happened and when.
+ * - notSuitable: what was judged does not pass; what fails is printed.
  */
-export const EXIT = { done: 0, inputError: 1, runFailed: 2 } as const;
+export const EXIT = { done: 0, inputError: 1, runFailed: 2, notSuitable: 3 } as const;
 
 /** One of the exit codes above. */
 export type ExitCode = (typeof EXIT)[keyof typeof EXIT];

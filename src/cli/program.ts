@@ -10,6 +10,7 @@ import { type CliIo, EXIT, type ExitCode } from './io.ts';
 import { motorCommand } from './motorCommand.ts';
 import { addNewVerb } from './newVerb.ts';
 import { type SimulateOptions, simulateCommand } from './simulateCommand.ts';
+import { addStarterVerbs } from './starterVerbs.ts';
 import { VERSION } from './version.ts';
 
 /** Scenario that runs when no file is named, relative to the package. */
@@ -27,6 +28,7 @@ Exit codes:
   0  done
   1  wrong command, file or scenario (what is wrong is on stderr)
   2  the run could not be completed (the status says what happened and when)
+  3  interlocks: a property of the starter does not hold
 `;
 
 /**
@@ -74,6 +76,9 @@ export async function runCli(args: readonly string[], io: CliIo): Promise<ExitCo
       .argument('<FILE>'),
   ).action((file: string, options: SimulateOptions) => {
     exit = motorCommand(file, options, io);
+  });
+  addStarterVerbs(program, io, (code) => {
+    exit = code;
   });
   program
     .command('schema')

@@ -4,9 +4,11 @@ import { type ReportOptions, renderReportHtml } from './renderReportHtml.ts';
 import { renderSummaryJson } from './renderSummaryJson.ts';
 import { renderSvg } from './renderSvg.ts';
 import { renderTraceCsv, type TraceOptions } from './renderTraceCsv.ts';
+import { sequenceFigures } from './sequenceFigure.ts';
 import { switchingFigures } from './switchingFigures.ts';
 import { timeFigure } from './timeFigure.ts';
 import { torqueSpeedFigure } from './torqueSpeedFigure.ts';
+import { hasControl, wiringDrawing } from './wiringOfRun.ts';
 
 /** One file of the report folder, as text. */
 export interface ReportFile {
@@ -19,6 +21,7 @@ export interface ReportFile {
 export function buildReportFiles(result: RunResult, options: ReportOptions & TraceOptions): ReportFile[] {
   const figures = [
     timeFigure(result, options),
+    ...(hasControl(result) ? sequenceFigures(result, options) : []),
     ...switchingFigures(result, options),
     torqueSpeedFigure(result, options),
     energyFigure(result, options),
@@ -29,7 +32,14 @@ export function buildReportFiles(result: RunResult, options: ReportOptions & Tra
       name: `figures/${spec.id}.svg`,
       content: `${renderSvg(spec, { theme: 'light' })}\n`,
     })),
+    ...wiringFiles(result),
     { name: 'trace.csv', content: renderTraceCsv(result, options) },
     { name: 'summary.json', content: renderSummaryJson(result, options) },
   ];
+}
+
+/** The starter's drawing, where it has a control circuit. */
+function wiringFiles(result: RunResult): ReportFile[] {
+  const drawing = wiringDrawing(result);
+  return drawing === null ? [] : [{ name: 'figures/wiring.svg', content: `${drawing}\n` }];
 }

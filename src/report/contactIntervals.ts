@@ -46,7 +46,9 @@ export function bypassIntervals(trajectory: Trajectory): StateInterval[] {
 /** When a supply phase was there, s, and until when its current went on after it was lost. */
 export function supplyIntervals(trajectory: Trajectory, phase: PhaseName): StateInterval[] {
   const relevant = trajectory.events.filter(
-    (event) => event.phase === phase && (event.kind === 'phaseLost' || event.kind === 'phaseClears'),
+    (event) =>
+      event.kind === 'supplyReturns' ||
+      (event.phase === phase && (event.kind === 'phaseLost' || event.kind === 'phaseClears')),
   );
   return intervals(relevant, trajectory, 'closed');
 }
@@ -77,6 +79,7 @@ const STATE_AFTER: Partial<Record<RunEventKind, State>> = {
   bypassOpens: 'open',
   phaseLost: 'arcing',
   phaseClears: 'open',
+  supplyReturns: 'closed',
 };
 
 function intervals(events: readonly RunEvent[], trajectory: Trajectory, initial: State): StateInterval[] {

@@ -56,7 +56,7 @@ function coilWords(voltage: CoilVoltageData | null): string {
 }
 
 function overloadWords(overload: OverloadData | null, { show }: InputFormat): string {
-  if (overload === null) return 'none';
+  if (overload === null) return 'its heating is not simulated';
   const { setting, tripClass, start, memory } = overload;
   return `set to ${show(setting, 'A')}, class ${tripClass}, ${start} at t = 0, memory ${memory} without supply`;
 }

@@ -40,7 +40,10 @@ export interface LinesPanel {
   readonly points: readonly PointMark[];
 }
 
-/** What contacts do: a row per pole, an interval where it is closed or arcing, nothing where it is open. */
+/**
+ * What contacts, coils and buttons do: a row per pole or device, an interval where it is closed, arcing or on, nothing where
+ * it is open or off.
+ */
 export interface StatesPanel {
   readonly kind: 'states';
   readonly rows: readonly StateRow[];
@@ -99,17 +102,27 @@ export interface EventMark {
   readonly label: string;
 }
 
-/** One row of a panel of states: a pole over time. */
+/** One row of a panel of states: a pole or a device over time, or the heading of the rows below it. */
 export interface StateRow {
   readonly label: string;
+  /** What is written instead where there is no room for the label. */
+  readonly short?: string;
+  /** Heads a group of rows; has no intervals. */
+  readonly heading?: true;
   readonly intervals: readonly StateInterval[];
 }
 
-/** A stretch of the shared axis in which a pole conducts. */
+/**
+ * closed, arcing: a pole that conducts. on: a button pressed, a coil energised, an armature in, a switch actuated. Each has a form
+ * of its own in every drawing.
+ */
+export type RowState = 'closed' | 'arcing' | 'on';
+
+/** A stretch of the shared axis in which a pole conducts or a device is on. */
 export interface StateInterval {
   readonly x0: number;
   readonly x1: number;
-  readonly state: 'closed' | 'arcing';
+  readonly state: RowState;
 }
 
 /** A stretch of the shared axis with a name: fewer than three poles conduct, or the machine brakes. */

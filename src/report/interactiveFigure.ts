@@ -1,5 +1,5 @@
 import type { EncodedColumn } from './encodeColumn.ts';
-import type { FigureSpec, LinesPanel, PanelSpec } from './figureSpec.ts';
+import type { FigureSpec, LinesPanel, PanelSpec, StatesPanel } from './figureSpec.ts';
 import { type ColourToken, columnStore, panelTraces, token } from './interactiveTraces.ts';
 import { escapePlotText } from './plainText.ts';
 import { placeLabels, textWidth } from './svgLayout.ts';
@@ -80,6 +80,7 @@ export function interactiveFigure(spec: FigureSpec): InteractiveFigure {
     axes[`yaxis${index === 0 ? '' : index + 1}`] = { ...panelAxis(panel, spec), domain, anchor: 'x' };
     traces.push(...panelTraces(panel, name, spec.x, columns));
     if (panel.kind === 'lines') annotations.push(axisName(panel, domain[1]!), ...sideLabels(panel, name));
+    if (panel.kind === 'states') annotations.push(...rowHeadings(panel, name));
   });
   const lowest = spec.panels.length === 1 ? 'y' : `y${spec.panels.length}`;
   const layout = {
@@ -87,6 +88,7 @@ export function interactiveFigure(spec: FigureSpec): InteractiveFigure {
     hovermode: 'closest',
     dragmode: 'zoom',
     showlegend: false,
+    barmode: 'overlay',
     xaxis: {
       title: { text: escapePlotText(spec.x.label) },
       range: [...spec.x.domain],
@@ -129,7 +131,10 @@ function panelAxis(panel: PanelSpec, spec: FigureSpec): object {
   // Over a shared axis a drag enlarges a stretch of it, whatever its height; one panel alone is enlarged both ways.
   if (panel.kind === 'lines')
     return { ...common, range: [...panel.y.domain], zeroline: true, fixedrange: spec.panels.length > 1 };
-  const names = panel.rows.map((row) => escapePlotText(row.label));
+  const names =
+    panel.kind === 'bars'
+      ? panel.rows.map((row) => escapePlotText(row.label))
+      : panel.rows.map((row) => (row.heading === true ? '' : escapePlotText(row.short ?? row.label)));
   return {
     ...common,
     tickmode: 'array',
@@ -140,6 +145,28 @@ function panelAxis(panel: PanelSpec, spec: FigureSpec): object {
     fixedrange: true,
     zeroline: false,
   };
+}
+
+/** Headings of rows stand in the plot: as names of rows they would take their width from it. */
+function rowHeadings(panel: StatesPanel, axis: string): object[] {
+  return panel.rows.flatMap((row, i) =>
+    row.heading === true
+      ? [
+          {
+            text: `<b>${escapePlotText(row.label)}</b>`,
+            xref: 'paper',
+            x: 0,
+            xanchor: 'left',
+            yref: axis,
+            y: i,
+            yanchor: 'middle',
+            borderpad: 0,
+            bgcolor: token('ground'),
+            showarrow: false,
+          },
+        ]
+      : [],
+  );
 }
 
 function axisName(panel: LinesPanel, top: number): object {

@@ -37,7 +37,7 @@ export function panelTraces(panel: PanelSpec, axis: string, x: AxisSpec, columns
     case 'lines':
       return lineTraces(panel, axis, x, columns);
     case 'states':
-      return stateTraces(panel, axis);
+      return stateTraces(panel, axis, x);
     case 'bars':
       return barTraces(panel, axis);
   }
@@ -104,24 +104,50 @@ function lineTraces(panel: LinesPanel, axis: string, x: AxisSpec, columns: Colum
   return [...references, ...curves, ...points];
 }
 
-function stateTraces(panel: StatesPanel, axis: string): object[] {
+/** Thickness of the bar of a state, in rows: as in the static figures a pole's is thick, that of a device thin. */
+const STATE_THICKNESS = { closed: 0.62, arcing: 0.62, on: 0.26 } as const;
+const FILLED = { color: token('contacts') };
+const HATCHED = {
+  color: token('ground'),
+  pattern: { shape: '/', size: 4, fgcolor: token('contacts'), bgcolor: token('ground') },
+};
+
+/** A bar per interval, because the library answers to a bar wherever it is pointed at, but to a line at its ends alone. */
+function stateTraces(panel: StatesPanel, axis: string, x: AxisSpec): object[] {
   return panel.rows.flatMap((row, i) =>
-    row.intervals.map((interval) => ({
-      type: 'scatter',
-      mode: 'lines',
-      x: [interval.x0, interval.x1],
-      y: [i, i],
-      yaxis: axis,
-      text: escapePlotText(
-        `${row.label}: ${interval.state} from ${formatInstant(interval.x0)} to ${formatInstant(interval.x1)}`,
-      ),
-      hoverinfo: 'text',
-      line:
-        interval.state === 'closed'
-          ? { color: token('contacts'), width: 9 }
-          : { color: token('contacts'), width: 9, dash: '2px,2px' },
-    })),
+    (['arcing', 'closed', 'on'] as const).flatMap((state) => {
+      const own = row.intervals.filter((interval) => interval.state === state);
+      if (own.length === 0) return [];
+      return [
+        {
+          type: 'bar',
+          orientation: 'h',
+          base: own.map((interval) => interval.x0),
+          x: own.map((interval) => interval.x1 - interval.x0),
+          y: own.map(() => i),
+          yaxis: axis,
+          width: STATE_THICKNESS[state],
+          hovertext: own.map((interval) =>
+            escapePlotText(
+              `${row.label}: ${state} from ${instantOn(x, interval.x0)} to ${instantOn(x, interval.x1)}`,
+            ),
+          ),
+          hoverinfo: 'text',
+          textposition: 'none',
+          // The outline keeps an interval visible that is shorter than a pixel.
+          marker: {
+            ...(state === 'arcing' ? HATCHED : FILLED),
+            line: { color: token('contacts'), width: 1 },
+          },
+        },
+      ];
+    }),
   );
+}
+
+/** An instant as the axis counts it: in seconds, or in milliseconds after an event. */
+function instantOn(x: AxisSpec, at: number): string {
+  return x.label.endsWith('(ms)') ? `${at.toFixed(1).replace('-', '−')} ms` : formatInstant(at);
 }
 
 function barTraces(panel: BarsPanel, axis: string): object[] {

@@ -28,10 +28,12 @@ import {
   ratedTable,
 } from './reportTables.ts';
 import { leftOut, methodOf, SOURCES } from './reportText.ts';
+import { sequenceFigure, sequenceFigures } from './sequenceFigure.ts';
 import { sha256Base64 } from './sha256.ts';
 import { switchingFigures } from './switchingFigures.ts';
 import { overviewFigure, timeFigure } from './timeFigure.ts';
 import { torqueSpeedFigure } from './torqueSpeedFigure.ts';
+import { hasControl, wiringDrawing } from './wiringOfRun.ts';
 
 /** How the report is written. */
 export interface ReportOptions extends ReportBackground {
@@ -163,6 +165,12 @@ function warningTexts(result: RunResult): string[] {
   return [...ledger, ...result.warnings];
 }
 
+/** Power and control circuit; the drawing is black on white whatever the theme, as it prints. */
+function wiringFigure(result: RunResult): string {
+  const drawing = wiringDrawing(result);
+  return drawing === null ? '' : `<figure class="drawing">${drawing}</figure>`;
+}
+
 function inputsSection(result: RunResult, options: ReportOptions): string {
   const origins =
     options.origins === undefined
@@ -173,6 +181,7 @@ function inputsSection(result: RunResult, options: ReportOptions): string {
 ${description === '' || isShort(description) ? '' : paragraph(description)}
 ${inputTables(result, options.units)}
 ${ratedTable(result, options.units)}
+${wiringFigure(result)}
 ${origins}
 </section>`;
 }
@@ -190,13 +199,14 @@ ${list(leftOut(scenario))}
 function resultsSection(result: RunResult, options: ReportOptions): string {
   const figures = [
     figure(timeFigure(result, options), TIME_SCALE),
+    ...(hasControl(result) ? sequenceFigures(result, options) : []).map((spec) => figure(spec, TIME_SCALE)),
     figure(energyFigure(result, options)),
     ...switchingFigures(result, options).map((spec) => figure(spec, SWITCHING_SCALE)),
   ];
   return `<section><h2>Results</h2>
 ${figures.join('\n')}
 ${metricTables(result, options.units)}
-${eventTable(result)}
+${eventTable(result, options.units)}
 </section>`;
 }
 
@@ -226,6 +236,7 @@ function interactiveScripts(result: RunResult, options: ReportOptions): Scripts 
   if (options.plotlySource === undefined) return { section: '', data: '', code: [] };
   const specs = [
     timeFigure(result, { ...options, waveforms: true }),
+    ...(hasControl(result) ? [sequenceFigure(result, { ...options, waveforms: true })] : []),
     torqueSpeedFigure(result, options),
     energyFigure(result, options),
   ];

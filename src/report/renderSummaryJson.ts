@@ -35,6 +35,9 @@ export function summaryOf(result: RunResult, options: SummaryOptions): SummaryFi
     bands: options.bands ?? null,
     rated: result.rated,
     events: trajectory.events,
+    commands: trajectory.commands,
+    channels: trajectory.channels,
+    controlFindings: result.controlFindings,
     integration: {
       evaluations: trajectory.stats.evaluations,
       steps: trajectory.stats.steps,

@@ -1,6 +1,7 @@
 import type { RunResult } from '../measure/result.ts';
 import type { Origin, OriginKind } from '../scenario/origin.ts';
 import { isReported } from './elements.ts';
+import { eventSentence } from './eventSentence.ts';
 import { formatMetric, formatMetricMultiple } from './formatMetric.ts';
 import { formatInstant, formatNumber, formatQuantity, type UnitSystem } from './formatQuantity.ts';
 import { inputGroups } from './inputRows.ts';
@@ -125,7 +126,7 @@ export function metricTables(result: RunResult, units: UnitSystem): string {
 }
 
 /** Everything discrete that happened, in order. */
-export function eventTable(result: RunResult): string {
+export function eventTable(result: RunResult, units: UnitSystem = 'SI'): string {
   const { events } = result.trajectory;
   const more = events.length > MOST_EVENTS ? `, the first ${MOST_EVENTS} of ${events.length}` : '';
   return table({
@@ -134,7 +135,10 @@ export function eventTable(result: RunResult): string {
     head: [{ text: 'Time', className: 'at' }, { text: 'Event' }],
     rows: events
       .slice(0, MOST_EVENTS)
-      .map((event) => [{ text: formatInstant(event.t), className: 'at' }, { text: event.text }]),
+      .map((event) => [
+        { text: formatInstant(event.t), className: 'at' },
+        { text: eventSentence(event, units) },
+      ]),
   });
 }
 

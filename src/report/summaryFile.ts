@@ -1,8 +1,10 @@
 import type { RatedPoint } from '../machine/ratedPoint.ts';
+import type { ControlFinding } from '../measure/controlFindings.ts';
 import type { EnergyLedger } from '../measure/energyLedger.ts';
 import type { Metric, MetricKey } from '../measure/metric.ts';
 import type { Estimation, Nameplate } from '../scenario/nameplate.ts';
-import type { Scenario } from '../scenario/scenario.ts';
+import type { Command, Scenario } from '../scenario/scenario.ts';
+import type { Channel } from '../simulate/channels.ts';
 import type { RunStatus } from '../simulate/status.ts';
 import type { RunEvent } from '../simulate/trajectory.ts';
 import type { PlugBands } from '../survey/plugBands.ts';
@@ -39,6 +41,12 @@ export interface SummaryFile {
   readonly rated: RatedPoint;
   /** Everything discrete that happened, in order. */
   readonly events: readonly RunEvent[];
+  /** What the contactors were made to do: the scenario's commands, or what its control circuit made of the buttons. */
+  readonly commands: readonly Command[];
+  /** Every change of every device, coil and pole. */
+  readonly channels: readonly Channel[];
+  /** What the control did that decides about everything else, the gravest first. */
+  readonly controlFindings: readonly ControlFinding[];
   /** How the run was integrated. */
   readonly integration: {
     readonly evaluations: number;

@@ -1,5 +1,5 @@
 import { scaleLinear } from 'd3-scale';
-import type { BarsPanel, LinesPanel, StatesPanel } from './figureSpec.ts';
+import type { BarsPanel, LinesPanel, StateRow, StatesPanel } from './figureSpec.ts';
 import { element, textElement } from './svgElement.ts';
 import { spreadPositions, textWidth } from './svgLayout.ts';
 import { type Scale, seriesPath } from './svgPaths.ts';
@@ -162,37 +162,68 @@ function directLabels(panel: LinesPanel, box: Box, y: Scale, style: SvgStyle): s
     .join('');
 }
 
-/** Height of one row of contacts, px. */
+/** Height of one row of contacts or devices, px. */
 export const STATE_ROW = 16;
+/** Space above and below the bar of a state within its row, px: a pole's bar is thick, that of a device thin. */
+const STATE_INSET = { closed: 3, arcing: 3, on: 6 } as const;
+/** From the label of a row to the panel, px. */
+const ROW_LABEL_GAP = 7;
+/** Left edge of a heading, px from that of the drawing. */
+const HEADING_LEFT = 8;
 
-/** A row per contact: solid where closed, hatched and outlined where arcing, nothing where open. */
+/**
+ * A row per contact or device: thick where a pole is closed, hatched and outlined where it is arcing, thin where a device is on,
+ * nothing where it is open or off.
+ */
 export function statesPanel(panel: StatesPanel, box: Box, x: Scale, style: SvgStyle): string {
-  const stroke = ink(style, 'ink');
   return panel.rows
     .map((row, i) => {
       const top = box.top + i * STATE_ROW;
-      const label = textElement(row.label, {
-        x: box.left - 7,
-        y: top + STATE_ROW / 2 + 4,
-        'text-anchor': 'end',
-        'font-size': style.fontSize - 1,
-        fill: ink(style, 'muted'),
-      });
-      const base = horizontalLine(box, top + STATE_ROW / 2, {
-        stroke: ink(style, 'rule'),
-        'stroke-width': 0.8,
-      });
-      const bars = row.intervals.map((interval) => {
-        const left = x(interval.x0);
-        const width = Math.max(1, x(interval.x1) - left);
-        const common = { x: left, y: top + 3, width, height: STATE_ROW - 6 };
-        return interval.state === 'closed'
-          ? element('rect', { ...common, fill: colour(style, 'contacts') })
-          : element('rect', { ...common, fill: `url(#${style.id}-hatch)`, stroke, 'stroke-width': 0.8 });
-      });
-      return base + label + bars.join('');
+      return row.heading === true ? rowHeading(row, top, style) : stateRow(row, top, box, x, style);
     })
     .join('');
+}
+
+function stateRow(row: StateRow, top: number, box: Box, x: Scale, style: SvgStyle): string {
+  const fontSize = style.fontSize - 1;
+  const room = box.left - ROW_LABEL_GAP;
+  const label = textElement(textWidth(row.label, fontSize) <= room ? row.label : (row.short ?? row.label), {
+    x: room,
+    y: top + STATE_ROW / 2 + 4,
+    'text-anchor': 'end',
+    'font-size': fontSize,
+    fill: ink(style, 'muted'),
+  });
+  const base = horizontalLine(box, top + STATE_ROW / 2, {
+    stroke: ink(style, 'rule'),
+    'stroke-width': 0.8,
+  });
+  const bars = row.intervals.map((interval) => {
+    const left = x(interval.x0);
+    const width = Math.max(1, x(interval.x1) - left);
+    const inset = STATE_INSET[interval.state];
+    const common = { x: left, y: top + inset, width, height: STATE_ROW - 2 * inset };
+    return interval.state === 'arcing'
+      ? element('rect', {
+          ...common,
+          fill: `url(#${style.id}-hatch)`,
+          stroke: ink(style, 'ink'),
+          'stroke-width': 0.8,
+        })
+      : element('rect', { ...common, fill: colour(style, 'contacts') });
+  });
+  return base + label + bars.join('');
+}
+
+function rowHeading(row: StateRow, top: number, style: SvgStyle): string {
+  return textElement(row.label, {
+    x: HEADING_LEFT,
+    y: top + STATE_ROW / 2 + 4,
+    'font-size': style.fontSize - 1,
+    'font-weight': 600,
+    fill: ink(style, 'ink'),
+    ...halo(style),
+  });
 }
 
 /** Height of one bar with its label above, px. */

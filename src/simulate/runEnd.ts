@@ -4,7 +4,7 @@ import type { Shaft } from '../shaft/shaft.ts';
 import { isHeld, loadMass } from '../shaft/shaftMode.ts';
 import { steadySpeed } from '../shaft/steadySpeed.ts';
 import { isIdle } from '../starter/conduction.ts';
-import { type StarterState, switchSticks } from '../starter/starter.ts';
+import { hasFault, type StarterState, switchSticks } from '../starter/starter.ts';
 import { insertedKey, insertedNow } from './circuitSource.ts';
 import type { RunState } from './runState.ts';
 
@@ -64,7 +64,7 @@ export function endPlanner(scenario: Scenario, shaft: Shaft): (now: RunState) =>
       starter.plugging !== null &&
       scenario.starter.zeroSpeedSwitch !== null &&
       !switchSticks(scenario.starter);
-    const direction = starter.coil.forward ? 1 : starter.coil.reverse ? -1 : null;
+    const direction = drivenBy(starter);
     if (released || direction === null) return { kind: 'open' };
     const target = steady(direction, starter);
     if (target === null) return { kind: 'open' };
@@ -72,4 +72,15 @@ export function endPlanner(scenario: Scenario, shaft: Shaft): (now: RunState) =>
     if (Math.abs(omegaM - target) <= band) return { kind: 'at', t: t + TAIL_SETTLED };
     return { kind: 'whenNear', target, band };
   };
+}
+
+/** Direction that the energised contactor drives in, or one that is welded in; null where none does. */
+function drivenBy(starter: StarterState): 1 | -1 | null {
+  if (starter.coil.forward) return 1;
+  if (starter.coil.reverse) return -1;
+  const isIn = (contactor: 'forward' | 'reverse') =>
+    starter.poles[contactor].every((pole) => pole === 'closed');
+  const welded = (contactor: 'forward' | 'reverse') => hasFault(starter.data, 'weldedPole', contactor, 0);
+  if (isIn('forward') && welded('forward')) return 1;
+  return isIn('reverse') && welded('reverse') ? -1 : null;
 }

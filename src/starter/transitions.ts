@@ -26,7 +26,7 @@ import type { Transition } from './transition.ts';
 export function applyScheduled(state: StarterState): Transition {
   const [entry, ...agenda] = state.agenda;
   if (entry === undefined) return { state, events: [] };
-  const otherwise = entry.kind === 'scanWrites' ? `the program has seen this: ${entry.cause}` : '';
+  const otherwise = entry.kind === 'scanWrites' ? entry.cause : '';
   return followUp(carryOut({ ...state, agenda }, entry), entry.t, otherwise, state.control?.root);
 }
 

@@ -5,12 +5,14 @@ import { energyFigure } from '../../src/report/energyFigure.ts';
 import type { FigureSpec } from '../../src/report/figureSpec.ts';
 import { motorFigure } from '../../src/report/motorFigure.ts';
 import { renderSvg, type SvgOptions } from '../../src/report/renderSvg.ts';
+import { sequenceDetailFigure, sequenceFigure } from '../../src/report/sequenceFigure.ts';
 import { switchingFigures } from '../../src/report/switchingFigures.ts';
 import { overviewFigure } from '../../src/report/timeFigure.ts';
 import { torqueSpeedFigure } from '../../src/report/torqueSpeedFigure.ts';
 import { elasticRun } from '../unit/report/fakeElements.ts';
 import { fakeMotor } from '../unit/report/fakeMotor.ts';
 import { fakeRun } from '../unit/report/fakeRun.ts';
+import { fakeSequence } from '../unit/report/fakeSequence.ts';
 
 /**
  * The drawings are compared with stored ones; a drawing that differs is written beside them as `…-changed.svg` to be
@@ -30,6 +32,9 @@ const figures: readonly (readonly [string, FigureSpec, SvgOptions])[] = [
   ['torque-speed-narrow', torqueSpeedFigure(run, { units: 'SI' }), { theme: 'light', width: 400 }],
   ['energy', energyFigure(run, { units: 'SI' }), { theme: 'css' }],
   ['switching-elastic', switchingFigures(elasticRun(), { units: 'SI' })[1]!, { theme: 'light' }],
+  ['sequence', sequenceFigure(fakeSequence(), { units: 'SI' }), { theme: 'light' }],
+  ['sequence-changeover', sequenceDetailFigure(fakeSequence(), { units: 'us' })!, { theme: 'dark' }],
+  ['sequence-narrow', sequenceFigure(fakeSequence(), { units: 'SI' }), { theme: 'light', width: 400 }],
   ['motor', motorFigure(fakeMotor(), { units: 'SI' }), { theme: 'light' }],
   ['motor-narrow', motorFigure(fakeMotor(), { units: 'us' }), { theme: 'dark', width: 400 }],
 ];

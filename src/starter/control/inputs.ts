@@ -186,6 +186,9 @@ function releaseHeldSwitch(state: StarterState, t: number): StarterState {
   }, state);
 }
 
+/** How causes begin that have passed through a program. */
+const BY_PROGRAM = 'the program has seen this: ';
+
 /** The program reads its inputs; what it makes of them reaches the outputs a scan later. */
 export function readScan(state: StarterState, t: number, cause: string): StarterState {
   const control = state.control!;
@@ -193,7 +196,8 @@ export function readScan(state: StarterState, t: number, cause: string): Starter
     t: t + control.data.scanTime,
     kind: 'scanWrites',
     outputs: branchesAskedFor(control.circuit, control.positions, control.stuck),
-    cause,
+    // What a program makes of its own outputs has the cause of those.
+    cause: cause.startsWith(BY_PROGRAM) ? cause : `${BY_PROGRAM}${cause}`,
   });
 }
 

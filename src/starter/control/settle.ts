@@ -1,6 +1,13 @@
 import { energiseBypass, setRotorResistance, startRotorSteps } from '../auxiliaries.ts';
 import { releaseCoil } from '../commands.ts';
-import { type ContactorName, cancel, opposite, type StarterState, schedule } from '../starter.ts';
+import {
+  type ContactorName,
+  cancel,
+  opposite,
+  type Scheduled,
+  type StarterState,
+  schedule,
+} from '../starter.ts';
 import type { StarterEvent } from '../starterEvent.ts';
 import type { Transition } from '../transition.ts';
 import { type Branch, type CoilCircuit, type CoilDevice, DEVICE_WORDS } from './controlCircuit.ts';
@@ -169,19 +176,31 @@ function releaseContactor(
 ): Transition {
   const control = state.control!;
   const device = armature(contactor);
+  // What is due at this very instant has arrived: no release holds it back.
+  const arriving = state.agenda.filter((entry) => entry.t <= t && closes(entry, contactor));
   const done = releaseCoil(state, t, contactor, cause);
-  const still = cancel(done.state, (entry) => entry.kind === 'deviceMoves' && entry.device === device);
-  const isIn = control.positions[device] === true;
-  const moving = isIn
-    ? schedule(still, { t: t + state.data.openingTime, kind: 'deviceMoves', device, actuated: false })
-    : still;
+  let next = cancel(done.state, (entry) => entry.kind === 'deviceMoves' && entry.device === device);
+  if (control.positions[device] === true || arriving.length > 0)
+    next = schedule(next, {
+      t: t + state.data.openingTime,
+      kind: 'deviceMoves',
+      device,
+      actuated: false,
+    });
+  for (const entry of arriving) next = schedule(next, entry);
   const ends = state.plugging?.contactor === contactor;
   const bySwitch = ends && control.root.kind === 'switch';
   const events = done.events.map((event): StarterEvent => {
     if (event.kind !== 'coilReleased') return event;
     return { ...event, device, rootTime: control.root.t, ...(bySwitch ? { endsPlug: true } : {}) };
   });
-  return { state: ends ? { ...moving, plugging: null, opposing: null } : moving, events };
+  return { state: ends ? { ...next, plugging: null, opposing: null } : next, events };
+}
+
+function closes(entry: Scheduled, contactor: ContactorName): boolean {
+  return (
+    isMoveOf(entry, contactor) && (entry.kind === 'touch' || (entry.kind === 'deviceMoves' && entry.actuated))
+  );
 }
 
 /** True while the other contactor's armature is in and something mechanical holds this one. */
@@ -207,7 +226,7 @@ export function deviceWords(device: CoilDevice): string {
   return DEVICE_WORDS[device];
 }
 
-function isMoveOf(entry: StarterState['agenda'][number], contactor: ContactorName): boolean {
+function isMoveOf(entry: Scheduled, contactor: ContactorName): boolean {
   if (entry.kind === 'part' || entry.kind === 'touch') return entry.contactor === contactor;
   return entry.kind === 'deviceMoves' && entry.device === armature(contactor);
 }

@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { inputGroups } from '../../../src/report/inputRows.ts';
+import type {
+  Action,
+  ControlData,
+  Scenario,
+  StarterData,
+  StarterFault,
+} from '../../../src/scenario/scenario.ts';
+import { PLAIN_CONTROL } from '../../support/scenarios.ts';
 import { fullScenario } from './fakeElements.ts';
 import { fakeScenario } from './fakeRun.ts';
 
@@ -69,5 +77,132 @@ describe('the inputs', () => {
     expect(text).not.toMatch(/N·m|kW|kg/u);
     // 25 000 N·m/rad over 1.35582 N·m per lbf·ft.
     expect(text).toContain('18\u202F439 lbf·ft/rad');
+  });
+});
+
+describe('the inputs of a control circuit', () => {
+  const plain = fakeScenario();
+  const starterOf = (starter: Partial<StarterData>, actions: readonly Action[] = []): Scenario => ({
+    ...plain,
+    starter: { ...plain.starter, ...starter },
+    actions,
+  });
+  const shown = (scenario: Scenario) =>
+    Object.fromEntries(rowsOf(scenario).map(({ label, value }) => [label, value]));
+
+  it('are few where the circuit is plain, and the delay between the coils is not among them', () => {
+    const rows = shown(starterOf({ control: PLAIN_CONTROL }));
+    expect(rows).toMatchObject({
+      'Control circuit': 'Reversing only through stop',
+      'Emergency stop': 'category 0 of IEC 60204-1: both coils drop at once',
+      'Mechanical interlock': 'between the contactors',
+      'Auxiliary relays, coil to contacts': '10.0 ms',
+      Control: 'wired',
+      Coils: 'whatever the voltage, as long as it is there',
+      'Overload relay': 'its heating is not simulated',
+    });
+    for (const label of [
+      'Change-over delay between the coils',
+      'Change-over timer',
+      'Braking by reverse current',
+      'Memory relay',
+      'Ready relay',
+    ])
+      expect(rows).not.toHaveProperty([label]);
+    expect(shown(plain)).toHaveProperty(['Change-over delay between the coils']);
+    expect(shown(plain)).not.toHaveProperty(['Control circuit']);
+  });
+
+  it('say all of a full one, with the reservation of the standard', () => {
+    const control: ControlData = {
+      scheme: 'plugStop',
+      memoryRelay: true,
+      readyRelay: true,
+      emergencyStop: { category: 1, limit: 2 },
+      changeoverTimer: 0.1,
+      mechanicalInterlock: false,
+      relayTime: 0.012,
+      scanTime: 0.008,
+      coilVoltage: { pickUp: 0.8, dropOut: 0.55 },
+      overload: { setting: 14.6, tripClass: '10A', start: 'warm', memory: 'lost' },
+    };
+    expect(shown(starterOf({ control }))).toMatchObject({
+      'Control circuit': 'Plug to stop, one direction',
+      'Braking by reverse current':
+        'IEC 60204-1: must not start the machine the other way; a device working only on time is not permitted; turning the shaft by hand must not start it',
+      'Memory relay': 'braking only after a contactor has driven the machine',
+      'Ready relay': 'starting only after the reset button; drops with the supply',
+      'Emergency stop':
+        'category 1 of IEC 60204-1: brakes until the zero-speed switch opens, at most 2.00 s; then both coils are dead',
+      'Change-over timer': '100 ms',
+      'Mechanical interlock': 'none',
+      'Auxiliary relays, coil to contacts': '12.0 ms',
+      Control: 'a program that scans every 8.00 ms',
+      Coils: 'pick up above 80.0 %, drop out below 55.0 % of rated control voltage',
+      'Overload relay': 'set to 14.6 A, class 10A, warm at t = 0, memory lost without supply',
+    });
+  });
+
+  it('say how the zero-speed switch differs in reverse, and its lockout', () => {
+    const rpm = Math.PI / 30;
+    const zeroSpeedSwitch = {
+      dropOutSpeed: 60 * rpm,
+      pickUpSpeed: 120 * rpm,
+      reverse: { dropOutSpeed: 70 * rpm, pickUpSpeed: 140 * rpm },
+      lockout: true as const,
+      delay: 0.005,
+    };
+    expect(shown(starterOf({ zeroSpeedSwitch, control: PLAIN_CONTROL }))['Zero-speed switch']).toBe(
+      'drops out below 60.0 r/min, picks up above 120 r/min, in reverse drops out below 70.0 r/min, picks up above 140 r/min, delay 5.00 ms, with a lockout solenoid',
+    );
+  });
+
+  it.each<[Action, string]>([
+    [{ at: 0, do: 'press', button: 'forward' }, 'forward button pressed'],
+    [{ at: 0, do: 'release', button: 'reverse' }, 'reverse button released'],
+    [{ at: 0, do: 'press', button: 'stop' }, 'stop button pressed'],
+    [{ at: 0, do: 'press', button: 'reset' }, 'reset button pressed'],
+    [{ at: 0, do: 'release', button: 'emergencyStop' }, 'emergency stop released'],
+    [{ at: 0, do: 'press', button: 'overloadTest' }, 'test button of the overload relay pressed'],
+    [{ at: 0, do: 'press', button: 'overloadReset' }, 'reset button of the overload relay pressed'],
+    [{ at: 0, do: 'startForward' }, 'start forward'],
+  ])('%j is shown as %s', (action, words) => {
+    expect(rowsOf(starterOf({}, [action])).at(-5)?.value).toBe(words);
+  });
+
+  it.each<[StarterFault, string]>([
+    [
+      { kind: 'weldedContactor', contactor: 'forward' },
+      'the forward contactor is welded: once closed poles and armature stay in',
+    ],
+    [
+      { kind: 'zeroSpeedSwitch', mode: 'stuckClosed' },
+      'the zero-speed switch is stuck closed: once actuated its contacts stay so',
+    ],
+    [
+      { kind: 'zeroSpeedSwitch', mode: 'stuckOpen' },
+      'the zero-speed switch is stuck open: its make contacts never close',
+    ],
+    [
+      { kind: 'zeroSpeedSwitch', mode: 'doesNotPickUp' },
+      'the zero-speed switch does not pick up: nothing ever actuates its contacts',
+    ],
+    [
+      { kind: 'auxiliaryContact', contactor: 'forward', contact: 'holdIn', stuck: 'open' },
+      'the hold-in contact of the forward contactor is stuck open',
+    ],
+    [
+      { kind: 'auxiliaryContact', contactor: 'reverse', contact: 'interlock', stuck: 'closed' },
+      'the interlock contact of the reverse contactor is stuck closed',
+    ],
+    [{ kind: 'overloadNeverTrips' }, 'the overload relay never trips, however hot'],
+    [{ kind: 'supplyLost', from: 1, until: 1.5 }, 'the supply is lost from 1.0000 s to 1.5000 s'],
+    [{ kind: 'supplyLost', from: 1, until: null }, 'the supply is lost from 1.0000 s on'],
+    [
+      { kind: 'mechanicalInterlockMissing' },
+      'the mechanical interlock is missing: both contactors can be in at once',
+    ],
+  ])('%j is shown as a fault: %s', (fault, words) => {
+    expect(shown(starterOf({ faults: [fault] })).Fault).toBe(words);
   });
 });

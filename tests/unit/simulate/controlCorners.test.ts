@@ -76,6 +76,43 @@ it('of two armatures that set off together the mechanical interlock lets one in,
   ).toEqual(['forward', 'forward', 'forward']);
 });
 
+it('without a mechanical interlock two armatures that set off together arrive together, and short-circuit two phases', () => {
+  const trajectory = runTrajectory(
+    controlScenario({ scheme: 'throughStop', mechanicalInterlock: false }, [
+      ...press('forward', 0),
+      ...press('reverse', 0),
+    ]),
+  );
+  expect(trajectory.status.code).toBe('lineToLineShortCircuit');
+  expect(trajectory.shortCircuit?.t).toBeCloseTo(0.018, 12);
+});
+
+it('a machine that a welded contactor keeps running is followed until it runs steadily', () => {
+  const trajectory = runTrajectory(
+    controlScenario(
+      { memoryRelay: true },
+      [...press('forward', 0), hold('stop', 1)],
+      [{ kind: 'weldedContactor', contactor: 'forward' }],
+    ),
+  );
+  expect(trajectory.tEnd).toBeLessThan(2);
+  expect(trajectory.at(trajectory.tEnd).speed).toBeGreaterThan(150);
+});
+
+it('a program names the cause once, however many scans it takes', () => {
+  const { events } = runTrajectory(
+    controlScenario({ scheme: 'plugStopBoth', memoryRelay: true, scanTime: 0.02 }, [
+      ...press('forward', 0, 0.3),
+      ...press('stop', 1),
+    ]),
+  );
+  const texts = events
+    .filter(({ kind }) => kind === 'coilEnergised' || kind === 'coilReleased')
+    .map(({ text }) => text);
+  expect(texts[0]).toMatch(/^forward coil energised: the program has seen this: [^:]+$/);
+  for (const text of texts) expect(text.split('the program has seen this').length).toBeLessThanOrEqual(2);
+});
+
 it('a lockout that picks up while the shaft already turns lets the switch close', () => {
   const trajectory = runTrajectory(
     controlScenario({}, [hold('forward', 0.3)], [], (scenario) => ({

@@ -4,7 +4,9 @@ import { newObservation } from '../../../src/machine/electricalModel.ts';
 import { controlFindings } from '../../../src/measure/controlFindings.ts';
 import type { ControlData, Scenario, StarterFault } from '../../../src/scenario/scenario.ts';
 import { controlVoltage } from '../../../src/simulate/controlVoltage.ts';
+import type { Step } from '../../../src/simulate/odexAdapter.ts';
 import { runTrajectory } from '../../../src/simulate/run.ts';
+import { thermalMemory } from '../../../src/simulate/thermalMemory.ts';
 import { conduction } from '../../../src/starter/conduction.ts';
 import { overloadConstants, tripTimeCold, tripTimeHot } from '../../../src/starter/overloadRelay.ts';
 import { initialStarter, type StarterState } from '../../../src/starter/starter.ts';
@@ -102,6 +104,25 @@ describe('the overload relay', () => {
     // The ripple of i² within a half period, 5 ms of 420 s, is all that may differ.
     expect(Math.abs(after.heat - expected)).toBeLessThan(2e-5);
     expect(after.heat - before.heat).toBeGreaterThan(0.01);
+  });
+
+  it('follows currents that swing many times within one step of the integration', () => {
+    const { k, tau } = overloadConstants('10');
+    const omega = 100 * Math.PI;
+    const crest = 40;
+    const memory = thermalMemory(
+      CLASS_10!,
+      [0, 0, 0],
+      (_, t, out) => {
+        for (const phase of [0, 1, 2] as const)
+          out[phase] = (crest * Math.cos(omega * t - (2 * Math.PI * phase) / 3)) ** 2;
+      },
+      0.02,
+    );
+    const step: Step = { t0: 0, t1: 1, value: () => 0 };
+    // ∫ e^(−(1−s)/τ)·cos² over whole half periods: that of one half, to the ripple's 1/(2ωτ).
+    const expected = (crest ** 2 / 2 / (k * SETTING) ** 2) * (1 - Math.exp(-1 / tau));
+    for (const heat of memory.advance(step, 1)) expect(Math.abs(heat / expected - 1)).toBeLessThan(1e-5);
   });
 
   it('cannot be reset while it is hot, and can once it has cooled', () => {

@@ -295,6 +295,7 @@ describe('faults of contactors and supply', () => {
     );
     expect(atEnd(result.trajectory)).toBeGreaterThan(150);
     expect(finding(result, 'SI')).toMatch(/^The machine does not stop: the forward contactor stays in/);
+    expect(result.controlFindings.map(({ kind }) => kind)).toEqual(['doesNotStop']);
     // Its break contact stays open: the reverse coil is never energised.
     expect(coils(result.trajectory).filter((text) => text.includes('reverse'))).toEqual([]);
   });
