@@ -23,7 +23,11 @@ function placeOf(text: string, piece: string): string {
 it.each([
   ['an option that does not exist', ['--fast'], /unknown option '--fast'/u],
   ['a unit system that does not exist', ['--units', 'imperial'], /imperial.*si, us/u],
-  ['a verb that does not exist', ['plug'], /^plug: neither a verb \(simulate, check, new, motor, schema/u],
+  [
+    'a verb that does not exist',
+    ['plug'],
+    /^plug: neither a verb \(simulate, check, new, motor, interlocks, sheet, wiring, schema/u,
+  ],
   ['a verb that does not exist, before a file', ['plug', 'a.yaml'], /^plug: neither a verb/u],
   ['two files', ['a.yaml', 'b.yaml'], /^b\.yaml: one word too many/u],
   ['a verb without its file', ['simulate'], /missing required argument 'FILE'/u],
