@@ -1,35 +1,43 @@
+import { vainCoilEvents } from '../simulate/madeCommands.ts';
 import type { RunEvent, Trajectory } from '../simulate/trajectory.ts';
+import type { Device } from '../starter/control/controlCircuit.ts';
 import type { ContactorName } from '../starter/starter.ts';
 
 /** Something about the control that a reader must know before any figure. */
 export type ControlFinding =
   /** Braking was never ended: the machine has run up in the other direction. `speed` at the end, rad/s. */
   | { readonly kind: 'runsUpInReverse'; readonly contactor: ContactorName; readonly speed: number }
-  /** A contactor stays in although its coil is dead, and the machine runs at the end; rad/s. */
+  /** A welded contactor stays in although its coil is dead, and the machine runs at the end; rad/s. */
   | {
       readonly kind: 'doesNotStop';
       readonly contactor: ContactorName;
       readonly t: number;
       readonly speed: number;
     }
-  /** A coil is energised though nobody has pressed anything. */
+  /** The last thing asked for was a stop, and at the end the machine runs with a contactor in; rad/s. */
+  | { readonly kind: 'stillRuns'; readonly contactor: ContactorName; readonly speed: number }
+  /** A contactor goes in though nobody has pressed anything; `held`: a start button is held down meanwhile. */
   | {
       readonly kind: 'startsByItself';
       readonly contactor: ContactorName;
       readonly t: number;
       readonly cause: string;
+      readonly held: boolean;
     }
-  /** A stop that should brake leaves the machine coasting; speed at the command, rad/s. */
-  | { readonly kind: 'notBraked'; readonly t: number; readonly speed: number }
-  /** A coil drops because the control voltage dips, so many times. */
+  /** A stop that should brake leaves the machine coasting; speed at the command, rad/s. `shown`: the switch had picked up. */
+  | { readonly kind: 'notBraked'; readonly t: number; readonly speed: number; readonly shown: boolean }
+  /** A contactor drops because the control voltage dips, so many times; `returns`: it goes in again. */
   | {
       readonly kind: 'voltageDrops';
       readonly contactor: ContactorName;
       readonly t: number;
       readonly times: number;
+      readonly returns: boolean;
     }
   /** Both coils are energised and only the mechanical interlock keeps a contactor out. */
   | { readonly kind: 'heldByInterlock'; readonly contactor: ContactorName; readonly t: number }
+  /** The time limit of an emergency stop of category 1 ends braking before the zero-speed switch does; rad/s. */
+  | { readonly kind: 'limitEndsBraking'; readonly t: number; readonly speed: number }
   /** The overload relay trips. */
   | { readonly kind: 'overloadTrips'; readonly t: number };
 
@@ -40,11 +48,16 @@ const CONTACTORS = ['forward', 'reverse'] as const;
 
 /** What happened in the control that decides about everything else, the gravest first. */
 export function controlFindings(trajectory: Trajectory): readonly ControlFinding[] {
+  if (trajectory.scenario.starter.control === undefined) return runsUp(trajectory);
+  const up = runsUp(trajectory);
+  const on = goesOn(trajectory);
   return [
-    ...runsUp(trajectory),
-    ...goesOn(trajectory),
+    ...up,
+    ...on,
+    ...(up.length + on.length > 0 ? [] : stillRuns(trajectory)),
     ...byItself(trajectory),
     ...coasts(trajectory),
+    ...limited(trajectory),
     ...drops(trajectory),
     ...held(trajectory),
     ...trips(trajectory),
@@ -74,39 +87,71 @@ function energisedAtEnd({ events }: Trajectory): ContactorName | null {
   return null;
 }
 
+/** A contactor whose poles, most of them, do not part any more. */
+function isWeldedIn({ scenario }: Trajectory, contactor: ContactorName): boolean {
+  const own = (scenario.starter.faults ?? []).filter(
+    (fault) =>
+      (fault.kind === 'weldedContactor' || fault.kind === 'weldedPole') && fault.contactor === contactor,
+  );
+  return own.some(({ kind }) => kind === 'weldedContactor') || own.length >= 2;
+}
+
 function goesOn(trajectory: Trajectory): readonly ControlFinding[] {
   const { speed } = trajectory.at(trajectory.tEnd);
   if (trajectory.shortCircuit !== null) return [];
   if (Math.abs(speed) < STANDING_FRACTION * synchronous(trajectory)) return [];
   const stuck = trajectory.events.find((event) => event.kind === 'contactorSticks');
-  if (stuck?.contactor === undefined) return [];
+  if (stuck?.contactor === undefined || !isWeldedIn(trajectory, stuck.contactor)) return [];
   return [{ kind: 'doesNotStop', contactor: stuck.contactor, t: stuck.t, speed }];
 }
 
-/** What may bring a coil in without anybody's hand on a start or stop button. */
-const NO_HAND: readonly RunEvent['kind'][] = [
-  'supplyReturns',
-  'voltageRecovers',
-  'emergencyStopReleased',
-  'overloadResets',
-  'switchCloses',
-];
+function stillRuns(trajectory: Trajectory): readonly ControlFinding[] {
+  const { speed } = trajectory.at(trajectory.tEnd);
+  const last = trajectory.commands.at(-1);
+  if (trajectory.shortCircuit !== null || trajectory.scenario.solver.endTime !== 'auto') return [];
+  if (last === undefined || last.do.startsWith('start')) return [];
+  if (Math.abs(speed) < STANDING_FRACTION * synchronous(trajectory)) return [];
+  const contactor = energisedAtEnd(trajectory);
+  return contactor === null ? [] : [{ kind: 'stillRuns', contactor, speed }];
+}
 
-function byItself({ events }: Trajectory): readonly ControlFinding[] {
+/** Events of hands that ask for a contactor: to run, or to brake. */
+function isAskedFor(event: RunEvent, atRoot: readonly RunEvent[]): boolean {
+  if (event.rootKind !== 'hand') return false;
+  const starts = (device: RunEvent['device']) => device === 'forwardButton' || device === 'reverseButton';
+  if (atRoot.some(({ kind, device }) => kind === 'buttonPressed' && starts(device))) return true;
+  const stops: readonly RunEvent['kind'][] = [
+    'buttonPressed',
+    'buttonReleased',
+    'emergencyStopPressed',
+    'overloadTrips',
+  ];
+  return event.purpose === 'brake' && atRoot.some(({ kind }) => stops.includes(kind));
+}
+
+function byItself(trajectory: Trajectory): readonly ControlFinding[] {
+  const { events } = trajectory;
+  const vain = vainCoilEvents(events);
   return events.flatMap((event): readonly ControlFinding[] => {
     if (event.kind !== 'coilEnergised' || event.rootTime === undefined || event.contactor === undefined)
       return [];
+    // A coil that only comes back after a dip of its own voltage chatters, which is told elsewhere.
+    if (event.rootKind === 'voltage' || vain.has(event)) return [];
     const atRoot = events.filter(({ t }) => t === event.rootTime);
-    // A coil that only comes back after a dip of its own voltage is a chatter, told elsewhere.
-    if (
-      atRoot.some(({ kind }) => kind === 'voltageRecovers') &&
-      !atRoot.some(({ kind }) => kind === 'supplyReturns')
-    )
-      return [];
-    const root = atRoot.find(({ kind }) => NO_HAND.includes(kind));
-    if (root === undefined) return [];
-    return [{ kind: 'startsByItself', contactor: event.contactor, t: event.t, cause: root.text }];
+    const holds = isOn(trajectory, 'forwardButton', event.t) || isOn(trajectory, 'reverseButton', event.t);
+    // Anti-plugging lets a held button in when the speed is low: that is what it is for.
+    const waited = holds && event.rootKind === 'switch';
+    if (isAskedFor(event, atRoot) || waited) return [];
+    const cause =
+      event.rootKind === 'start' ? 'the control voltage is on' : (atRoot[0]?.text ?? 'of a fault');
+    return [{ kind: 'startsByItself', contactor: event.contactor, t: event.t, cause, held: holds }];
   });
+}
+
+/** Whether a device is actuated at an instant, all that happens at it included. */
+function isOn({ channels }: Trajectory, device: Device, t: number): boolean {
+  const found = channels.find(({ of }) => of.kind === 'device' && of.device === device);
+  return found?.changes.findLast((change) => change.t <= t)?.value === 'on';
 }
 
 /** Schemes in which a stop is meant to brake. */
@@ -116,36 +161,85 @@ function coasts(trajectory: Trajectory): readonly ControlFinding[] {
   const { starter } = trajectory.scenario;
   if (starter.control === undefined || !BRAKING.includes(starter.control.scheme)) return [];
   const pickUp = starter.zeroSpeedSwitch?.pickUpSpeed ?? Number.POSITIVE_INFINITY;
-  return trajectory.commands.flatMap((command): readonly ControlFinding[] => {
-    const byHand = trajectory.events.some(
-      ({ t, kind }) => t === command.at && (kind === 'buttonPressed' || kind === 'buttonReleased'),
+  const { commands, events } = trajectory;
+  return commands.flatMap((command, i): readonly ControlFinding[] => {
+    const byHand = events.some(
+      ({ t, kind, device }) =>
+        t === command.at &&
+        ((kind === 'buttonPressed' && device === 'stopButton') ||
+          (kind === 'buttonReleased' && starter.control?.scheme === 'jog')),
     );
     const { speed } = trajectory.at(command.at, 'left');
-    const stuck = trajectory.events.some(({ kind }) => kind === 'contactorSticks');
+    const stuck = events.some(({ kind }) => kind === 'contactorSticks');
     if (command.do !== 'coast' || !byHand || stuck || Math.abs(speed) <= pickUp) return [];
-    return [{ kind: 'notBraked', t: command.at, speed }];
+    const until = commands[i + 1]?.at ?? trajectory.tEnd;
+    const brake = speed > 0 ? 'reverseContactor' : 'forwardContactor';
+    const braked = events.some(
+      ({ t, kind, device }) => kind === 'relayPicksUp' && device === brake && t > command.at && t <= until,
+    );
+    if (braked) return [];
+    const shown = isOn(trajectory, speed > 0 ? 'switchForward' : 'switchReverse', command.at);
+    const blind = (starter.faults ?? []).some((fault) => fault.kind === 'zeroSpeedSwitch');
+    return [{ kind: 'notBraked', t: command.at, speed, shown: shown && !blind }];
   });
 }
 
-function drops({ events }: Trajectory): readonly ControlFinding[] {
+function limited(trajectory: Trajectory): readonly ControlFinding[] {
+  const over = trajectory.events.find(
+    ({ kind, device }) => kind === 'timerElapses' && device === 'limitTimer',
+  );
+  if (over === undefined) return [];
+  const ends = trajectory.events.some(({ kind, t }) => kind === 'coilReleased' && t === over.t);
+  return ends ? [{ kind: 'limitEndsBraking', t: over.t, speed: over.speed }] : [];
+}
+
+function drops(trajectory: Trajectory): readonly ControlFinding[] {
+  const { events } = trajectory;
   return CONTACTORS.flatMap((contactor): readonly ControlFinding[] => {
-    const dipped = events.filter(
-      (event) =>
-        event.kind === 'coilReleased' &&
-        event.contactor === contactor &&
-        events.some(({ kind, t }) => kind === 'voltageDips' && t === event.t) &&
-        !events.some(({ kind, t }) => (kind === 'supplyLost' || kind === 'phaseLost') && t === event.t),
-    );
-    const [first] = dipped;
-    return first === undefined ? [] : [{ kind: 'voltageDrops', contactor, t: first.t, times: dipped.length }];
+    const own = events.filter((event) => event.contactor === contactor);
+    // Counted are contactors that go out, not coils that let go for a moment.
+    const out = own.filter((event, i) => {
+      const before = own
+        .slice(0, i)
+        .findLast(({ kind }) => kind === 'coilReleased' || kind === 'coilEnergised');
+      const dips = before?.kind === 'coilReleased' && before.rootKind === 'voltage';
+      return event.kind === 'relayDropsOut' && dips && !supplyIsLost(events, event.t);
+    });
+    const [first] = out;
+    if (first === undefined) return [];
+    const returns = own.some(({ kind, t }) => kind === 'relayPicksUp' && t > first.t);
+    return [{ kind: 'voltageDrops', contactor, t: first.t, times: out.length, returns }];
   });
+}
+
+function supplyIsLost(events: readonly RunEvent[], t: number): boolean {
+  const last = events.findLast(
+    ({ kind, t: at }) =>
+      at <= t && (kind === 'supplyLost' || kind === 'supplyReturns' || kind === 'phaseLost'),
+  );
+  return last !== undefined && last.kind !== 'supplyReturns';
 }
 
 function held({ events }: Trajectory): readonly ControlFinding[] {
-  const blocked = events.find((event) => event.kind === 'interlockBlocks');
+  const blocked = events.find(
+    ({ kind, contactor, t }) => kind === 'interlockBlocks' && contactor !== undefined && bothStay(events, t),
+  );
   return blocked?.contactor === undefined
     ? []
     : [{ kind: 'heldByInterlock', contactor: blocked.contactor, t: blocked.t }];
+}
+
+/** Both coils are energised after all that happens at an instant. */
+function bothStay(events: readonly RunEvent[], t: number): boolean {
+  return CONTACTORS.every((contactor) => {
+    const last = events.findLast(
+      (event) =>
+        event.t <= t &&
+        event.contactor === contactor &&
+        (event.kind === 'coilEnergised' || event.kind === 'coilReleased'),
+    );
+    return last?.kind === 'coilEnergised';
+  });
 }
 
 function trips({ events }: Trajectory): readonly ControlFinding[] {

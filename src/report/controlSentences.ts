@@ -20,14 +20,26 @@ function sentence(finding: ControlFinding, units: UnitSystem): string {
         `The machine does not stop: the ${finding.contactor} contactor stays in when its coil drops at ${formatInstant(finding.t)}, and ` +
         `at the end the shaft turns at ${speed(finding.speed)}. Nothing in the control circuit can end that; only the supply's isolating device can.`
       );
-    case 'startsByItself':
-      return `The ${finding.contactor} contactor pulls in by itself: its coil is energised at ${formatInstant(finding.t)} because ${finding.cause}, and nobody has pressed a button.`;
-    case 'notBraked':
-      return `The stop at ${formatInstant(finding.t)} does not brake: the machine coasts from ${speed(finding.speed)} because the zero-speed switch showed no rotation to the circuit.`;
-    case 'voltageDrops':
+    case 'stillRuns':
+      return `The machine has not stopped: at the end the ${finding.contactor} contactor is in and the shaft turns at ${speed(finding.speed)}.`;
+    case 'startsByItself': {
+      const hands = finding.held ? 'a start button is still held down' : 'nobody has pressed a button';
+      return `The ${finding.contactor} contactor goes in by itself: its coil is energised at ${formatInstant(finding.t)} because ${finding.cause}; ${hands}.`;
+    }
+    case 'notBraked': {
+      const why = finding.shown
+        ? 'the braking contactor is not energised'
+        : 'the zero-speed switch showed no rotation to the circuit';
+      return `The stop at ${formatInstant(finding.t)} does not brake: the machine coasts from ${speed(finding.speed)} because ${why}.`;
+    }
+    case 'limitEndsBraking':
+      return `The time limit of the emergency stop ends the braking at ${formatInstant(finding.t)}, at ${speed(finding.speed)}: from there the machine coasts.`;
+    case 'voltageDrops': {
+      const after = finding.returns ? '' : ', and it stays out';
       return finding.times === 1
-        ? `The dip of the control voltage drops the ${finding.contactor} contactor at ${formatInstant(finding.t)}.`
-        : `The ${finding.contactor} contactor chatters: the dip of the control voltage drops it ${finding.times} times, first at ${formatInstant(finding.t)}.`;
+        ? `The dip of the control voltage drops the ${finding.contactor} contactor at ${formatInstant(finding.t)}${after}.`
+        : `The ${finding.contactor} contactor chatters: the dip of the control voltage drops it ${finding.times} times, first at ${formatInstant(finding.t)}${after}.`;
+    }
     case 'heldByInterlock':
       return `Both coils are energised at ${formatInstant(finding.t)}; only the mechanical interlock keeps the ${finding.contactor} contactor out.`;
     case 'overloadTrips':

@@ -90,14 +90,11 @@ function onwards(
   const reversal = metrics.reversalTime.value;
   if (reversal !== null)
     return `${coasted ? '' : ', counted from the parting of the contacts'}, and on to 95 % of full reverse speed ${formatQuantity(reversal, 's', show)} after ${coasted ? 'it' : 'the reversing contactor closes'}`;
-  const { zero, switchOpening, command, incoming } = operations.reversal ?? {};
-  if (zero == null || switchOpening == null || command === undefined) return '';
+  const { zero, command, incoming } = operations.reversal ?? {};
+  if (zero == null || command === undefined) return '';
   const cleared = trajectory.events.findLast(
     (event) =>
-      event.kind === 'poleClears' &&
-      event.contactor === incoming &&
-      event.t > switchOpening &&
-      event.t < zero,
+      event.kind === 'poleClears' && event.contactor === incoming && event.t > command && event.t < zero,
   );
   const coasting = cleared === undefined ? 0 : zero - cleared.t;
   if (coasting < COASTING_FRACTION * (zero - command)) return '';

@@ -34,7 +34,7 @@ export function methodOf({ machine, load, starter, supply }: Scenario): string[]
 }
 
 /** What the model of this run leaves out, and which way it errs. */
-export function leftOut({ machine, load }: Scenario): string[] {
+export function leftOut({ machine, load, starter }: Scenario): string[] {
   const text: (string | false)[] = [
     saturationLeftOut(machine),
     'Skin effect in the rotor bars beyond what two cages represent.',
@@ -45,7 +45,9 @@ export function leftOut({ machine, load }: Scenario): string[] {
     load.coupling === undefined &&
       'Shaft twist: the rotor and the load turn as one mass, so the torque in the coupling is not the air-gap torque.',
     'Slot-passing effects, unbalanced windings, unbalanced or distorted supply.',
-    'Current-transformer saturation and the operation of protective devices.',
+    starter.control?.overload == null
+      ? 'Current-transformer saturation and the operation of protective devices.'
+      : 'Current-transformer saturation and the operation of protective devices other than the overload relay.',
     'Power-factor capacitors at the motor terminals: they sustain the residual voltage and make plugging far worse. These figures do not hold with them, nor for motors fed by an electronic starter or converter.',
   ];
   return text.filter((sentence) => sentence !== false);

@@ -12,21 +12,23 @@ import { readState } from './segment.ts';
  * Voltage that feeds the control transformer, as a share of the supply's own: the magnitude of the space vector at the line
  * side of the contactors, which of a balanced voltage is its r.m.s. value at every instant.
  *
- * While all phases are there it is the source less the drop ahead of the contactors. Once one or all are lost a motor that is
- * still connected feeds the control with the voltage at its terminals; without a motor the control is dead when A or B is lost. A coil's own magnetic inertia is what its opening time stands
+ * While all phases are there it is the source less the drop ahead of the contactors. Once all are lost a motor that is still connected
+ * feeds the control with its residual voltage. With one phase lost the magnitude pulsates and is no measure: the control, fed
+ * from A and B, then counts as dead when one of these is lost (what a turning motor induces there is left out) and as
+ * undisturbed when C is. A coil's own magnetic inertia is what its opening time stands
  * for.
  */
 export function controlVoltage(scenario: Scenario, starter: StarterState, at: Observation): number {
   const crest = Math.sqrt(2 / 3) * scenario.supply.lineVoltage;
-  const present = starter.lines.filter((line) => line !== 'open').length;
+  const there = starter.lines.filter((line) => line === 'closed').length;
   const poles = conduction(starter);
-  if (present < 3) {
+  if (there === 0) {
     const connected = CONTACTORS.some((contactor) =>
       starter.poles[contactor].every((pole) => pole === 'closed'),
     );
-    if (connected) return Math.hypot(at.uAlpha, at.uBeta) / crest;
-    return starter.lines[0] !== 'open' && starter.lines[1] !== 'open' ? 1 : 0;
+    return connected ? Math.hypot(at.uAlpha, at.uBeta) / crest : 0;
   }
+  if (there < 3) return starter.lines[0] === 'closed' && starter.lines[1] === 'closed' ? 1 : 0;
   if (poles.kind === 'none' || poles.kind === 'shortCircuit') return 1;
   const resistance =
     scenario.starter.lineResistors === undefined || starter.bypass.closed

@@ -3,12 +3,14 @@ import type { RunEvent } from './trajectory.ts';
 
 /**
  * What the contactors were made to do by a control circuit, in the words of commands: each with the time of the event from outside
- * that led to it. A coil that drops because the zero-speed switch opened ends a plug and is no command.
+ * that led to it. A coil that drops because the zero-speed switch opened ends a plug, one that a dip of its voltage drops or lets in
+ * again goes on with what it was doing, and one that is released before its contactor is in has done nothing: none is a command.
  */
 export function madeCommands(events: readonly RunEvent[]): readonly Command[] {
   const commands: Command[] = [];
+  const inVain = vainCoilEvents(events);
   for (const event of events) {
-    const made = commandOf(event, commands);
+    const made = inVain.has(event) ? null : commandOf(event, commands);
     if (made === null) continue;
     const at = commands.findIndex((command) => command.at === made.at);
     if (at < 0) commands.push(made);
@@ -17,9 +19,29 @@ export function madeCommands(events: readonly RunEvent[]): readonly Command[] {
   return commands.toSorted((a, b) => a.at - b.at);
 }
 
+/** Energising and release of coils whose contactor was not in meanwhile. */
+export function vainCoilEvents(events: readonly RunEvent[]): ReadonlySet<RunEvent> {
+  const vain = new Set<RunEvent>();
+  for (const contactor of ['forward', 'reverse'] as const) {
+    const own = events.filter((event) => event.contactor === contactor && MOVES.includes(event.kind));
+    let isIn = own[0]?.kind === 'relayDropsOut' || own[0]?.kind === 'coilReleased';
+    for (const [i, event] of own.entries()) {
+      if (event.kind === 'relayPicksUp') isIn = true;
+      if (event.kind === 'relayDropsOut') isIn = false;
+      const next = own[i + 1];
+      if (event.kind !== 'coilEnergised' || isIn || next?.kind !== 'coilReleased') continue;
+      vain.add(event);
+      vain.add(next);
+    }
+  }
+  return vain;
+}
+
+const MOVES: readonly RunEvent['kind'][] = ['coilEnergised', 'coilReleased', 'relayPicksUp', 'relayDropsOut'];
+
 function commandOf(event: RunEvent, before: readonly Command[]): Command | null {
-  const { kind, contactor, purpose, rootTime } = event;
-  if (contactor === undefined || rootTime === undefined) return null;
+  const { kind, contactor, purpose, rootTime, rootKind } = event;
+  if (contactor === undefined || rootTime === undefined || rootKind === 'voltage') return null;
   if (kind === 'coilEnergised' || kind === 'purposeChanges') {
     const start = contactor === 'forward' ? 'startForward' : 'startReverse';
     return { at: rootTime, do: purpose === 'brake' ? 'plug' : start };

@@ -173,7 +173,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
     if (share !== null) {
       const level = voltageLevel(share.limits, share.value, share.before);
       if (level !== share.before) {
-        take(followUp(setVoltage(state.starter, state.t, level), state.t, ''));
+        take(followUp(setVoltage(state.starter, state.t, level, 'voltage'), state.t, ''));
         continue;
       }
     }
@@ -272,7 +272,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
         );
         return;
       case 'controlVoltage':
-        take(followUp(setVoltage(state.starter, t, condition.level), t, ''));
+        take(followUp(setVoltage(state.starter, t, condition.level, 'voltage'), t, ''));
         return;
       case 'overspeed':
       case 'fluxGone':

@@ -33,7 +33,7 @@ export function withControlVoltage(done: Transition, t: number): Transition {
   const { control, lines } = done.state;
   if (control === null || control.data.coilVoltage !== null) return done;
   const fed = CONTROL_PHASES.every((phase) => lines[phase] === 'closed');
-  const changed = setVoltage(done.state, t, fed ? 'high' : 'low');
+  const changed = setVoltage(done.state, t, fed ? 'high' : 'low', 'supply');
   return { state: changed.state, events: [...done.events, ...changed.events] };
 }
 

@@ -7,7 +7,7 @@ import type {
   StarterFault,
 } from '../scenario/scenario.ts';
 import type { CoilDevice } from './control/controlCircuit.ts';
-import { type ControlState, initialControl, type Outputs } from './control/controlState.ts';
+import { type ControlState, initialControl, type Outputs, type Root } from './control/controlState.ts';
 
 /** One of the two contactors. */
 export type ContactorName = 'forward' | 'reverse';
@@ -76,8 +76,8 @@ export type ScheduledChange =
   /** A relay, a timer's contact, a solenoid or a contactor's armature moves. */
   | { readonly kind: 'deviceMoves'; readonly device: CoilDevice; readonly actuated: boolean }
   /** A program reads its inputs; a scan later it writes what it made of them. */
-  | { readonly kind: 'scanReads'; readonly cause: string }
-  | { readonly kind: 'scanWrites'; readonly outputs: Outputs; readonly cause: string };
+  | { readonly kind: 'scanReads'; readonly cause: string; readonly root: Root }
+  | { readonly kind: 'scanWrites'; readonly outputs: Outputs; readonly cause: string; readonly root: Root };
 
 /** The other contactor. */
 export function opposite(contactor: ContactorName): ContactorName {

@@ -1,5 +1,6 @@
 import type { PhaseName } from '../scenario/scenario.ts';
 import type { Device } from './control/controlCircuit.ts';
+import type { Root } from './control/controlState.ts';
 import type { ContactorName } from './starter.ts';
 
 /** A discrete change of the starter, for the record. */
@@ -47,6 +48,8 @@ export interface StarterEvent {
    */
   readonly purpose?: 'command' | 'brake';
   readonly rootTime?: number;
+  /** What kind of event that was. */
+  readonly rootKind?: Root['kind'];
   /** The zero-speed switch has ended braking. */
   readonly endsPlug?: true;
   /** Words for people, with the cause. */

@@ -77,9 +77,9 @@ function carryOut(rest: StarterState, entry: Scheduled): Transition {
     case 'deviceMoves':
       return moveCoilDevice(rest, entry.t, entry.device, entry.actuated);
     case 'scanReads':
-      return { state: readScan(rest, entry.t, entry.cause), events: [] };
+      return { state: readScan(rest, entry.t, entry.cause, entry.root), events: [] };
     case 'scanWrites':
-      return { state: writeScan(rest, entry.outputs), events: [] };
+      return { state: writeScan(rest, entry.outputs, entry.root), events: [] };
   }
 }
 

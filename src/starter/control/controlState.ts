@@ -34,7 +34,7 @@ export interface ControlState {
 /** What set things off, and when, s. */
 export interface Root {
   readonly t: number;
-  readonly kind: 'start' | 'hand' | 'switch' | 'overload' | 'voltage';
+  readonly kind: 'start' | 'hand' | 'switch' | 'overload' | 'supply' | 'voltage';
 }
 
 /** Control circuit at t = 0, all relays settled; null where the scenario has none. */

@@ -96,17 +96,26 @@ export function showSpeed(
   return withControl(state, withRoot(moveDevice(control, device, actuated), t, 'switch'));
 }
 
-/** The voltage at the coils is another; settling decides what that does. */
-export function setVoltage(state: StarterState, t: number, level: VoltageLevel): Transition {
+/**
+ * The voltage at the coils is another; settling decides what that does.
+ *
+ * @param root supply: phases are lost or back; voltage: it dips or recovers
+ */
+export function setVoltage(
+  state: StarterState,
+  t: number,
+  level: VoltageLevel,
+  root: 'supply' | 'voltage',
+): Transition {
   const { control } = state;
   if (control === null || control.voltage === level) return { state, events: [] };
-  const next = withControl(state, withRoot({ ...control, voltage: level }, t, 'voltage'));
+  const next = withControl(state, withRoot({ ...control, voltage: level }, t, root));
   if (level === 'low')
     return {
       state: next,
       events: [{ t, kind: 'voltageDips', text: 'control voltage falls below drop-out' }],
     };
-  if (level === 'high' && control.voltage === 'low')
+  if (level === 'high')
     return { state: next, events: [{ t, kind: 'voltageRecovers', text: 'control voltage is back' }] };
   return { state: next, events: [] };
 }
@@ -190,7 +199,7 @@ function releaseHeldSwitch(state: StarterState, t: number): StarterState {
 const BY_PROGRAM = 'the program has seen this: ';
 
 /** The program reads its inputs; what it makes of them reaches the outputs a scan later. */
-export function readScan(state: StarterState, t: number, cause: string): StarterState {
+export function readScan(state: StarterState, t: number, cause: string, root: Root): StarterState {
   const control = state.control!;
   return schedule(state, {
     t: t + control.data.scanTime,
@@ -198,12 +207,13 @@ export function readScan(state: StarterState, t: number, cause: string): Starter
     outputs: branchesAskedFor(control.circuit, control.positions, control.stuck),
     // What a program makes of its own outputs has the cause of those.
     cause: cause.startsWith(BY_PROGRAM) ? cause : `${BY_PROGRAM}${cause}`,
+    root,
   });
 }
 
 /** The program writes its outputs. */
-export function writeScan(state: StarterState, outputs: Outputs): StarterState {
-  return withControl(state, { ...state.control!, outputs });
+export function writeScan(state: StarterState, outputs: Outputs, root: Root): StarterState {
+  return withControl(state, { ...state.control!, outputs, root });
 }
 
 function moveDevice(control: ControlState, device: Device, actuated: boolean): ControlState {

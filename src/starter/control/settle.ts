@@ -100,6 +100,7 @@ function energiseContactor(
     device: one.coil,
     purpose,
     rootTime: control.root.t,
+    rootKind: control.root.kind,
     text: `${contactor} coil energised: ${cause}`,
   };
   const prepared: StarterState = {
@@ -144,6 +145,7 @@ function revisePurpose(state: StarterState, t: number, one: CoilCircuit, cause: 
     device: one.coil,
     purpose,
     rootTime: control.root.t,
+    rootKind: control.root.kind,
     text: `${contactor} coil stays energised, now ${now}: ${cause}`,
   };
   const plugging = purpose === 'brake' ? { contactor, braking: other } : null;
@@ -192,7 +194,13 @@ function releaseContactor(
   const bySwitch = ends && control.root.kind === 'switch';
   const events = done.events.map((event): StarterEvent => {
     if (event.kind !== 'coilReleased') return event;
-    return { ...event, device, rootTime: control.root.t, ...(bySwitch ? { endsPlug: true } : {}) };
+    return {
+      ...event,
+      device,
+      rootTime: control.root.t,
+      rootKind: control.root.kind,
+      ...(bySwitch ? { endsPlug: true } : {}),
+    };
   });
   return { state: ends ? { ...next, plugging: null, opposing: null } : next, events };
 }
@@ -258,7 +266,7 @@ function planScan(state: StarterState, t: number, cause: string): StarterState {
     return state;
   // A change within a rounding of a scan's beginning is read by that scan.
   const scan = Math.ceil(t / scanTime - SCAN_ROUNDING) * scanTime;
-  return schedule(state, { t: Math.max(t, scan), kind: 'scanReads', cause });
+  return schedule(state, { t: Math.max(t, scan), kind: 'scanReads', cause, root: control.root });
 }
 
 /** Share of a scan that counts as rounding. */

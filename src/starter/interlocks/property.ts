@@ -30,7 +30,7 @@ export interface Property {
 export const PROPERTIES: readonly Property[] = [
   {
     id: 'neverBothCommanded',
-    title: 'The two contactors are never commanded together',
+    title: 'The two contactors are never commanded together once armatures rest',
     description:
       'Once every armature, relay and switch contact has come to rest, at most one contactor coil is energised.',
   },

@@ -221,6 +221,7 @@ describe('emergency stop and overload', () => {
       contactor: 'reverse',
       t: 1.1,
       cause: 'emergency stop released',
+      held: false,
     });
   });
 
@@ -295,7 +296,7 @@ describe('faults of contactors and supply', () => {
     );
     expect(atEnd(result.trajectory)).toBeGreaterThan(150);
     expect(finding(result, 'SI')).toMatch(/^The machine does not stop: the forward contactor stays in/);
-    expect(result.controlFindings.map(({ kind }) => kind)).toEqual(['doesNotStop']);
+    expect(result.controlFindings.map(({ kind }) => kind)).toEqual(['doesNotStop', 'startsByItself']);
     // Its break contact stays open: the reverse coil is never energised.
     expect(coils(result.trajectory).filter((text) => text.includes('reverse'))).toEqual([]);
   });
