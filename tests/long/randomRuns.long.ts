@@ -5,6 +5,7 @@ import { METRIC_KEYS, simulate } from '../../src/index.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
 import { runPhaseVariableModel } from '../independent/phaseVariableModel.ts';
 import { compareRuns } from '../support/compareRuns.ts';
+import { anyHandling, expectControlLaws } from '../support/controlLaws.ts';
 import { type Difference, type Floors, SMALL_MACHINE_FLOORS } from '../support/disagreements.ts';
 import { withElements } from './randomElements.ts';
 import { randomScenario, TIGHT } from './randomScenario.ts';
@@ -14,6 +15,7 @@ const SEED = 20_240;
 const RUNS = 200;
 const COMPARED = 20;
 const WITH_ELEMENTS = 40;
+const HANDLED = 300;
 
 /** Of a run that comes to its end there are some thousands. */
 const MOST_STEPS = 20_000;
@@ -161,4 +163,11 @@ it('random runs with elements of the real machine agree with the phase-variable 
   );
   expect(without + shorts).toBeLessThan(0.5 * WITH_ELEMENTS);
   expect(found.filter(({ excess }) => excess > 1).map(({ words }) => words)).toEqual([]);
+});
+
+it('whatever hands do to a starter without a fault, its laws hold', () => {
+  fc.assert(fc.property(anyHandling, expectControlLaws), { seed: SEED, numRuns: HANDLED });
+  result.push(
+    `${HANDLED} random handlings of all schemes by push buttons: coils exclude each other, emergency stop and trip drop them at once, no short circuit, ledgers below ${LEDGER}.`,
+  );
 });

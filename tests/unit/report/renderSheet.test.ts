@@ -50,6 +50,7 @@ const SHOWS: RowResult = {
       transformer: { value: 102.7, phase: 'C', from: 1.6, to: 1.7 },
       hall: { value: 105.4, phase: 'B', from: 1.6, to: 1.7 },
     },
+    cutOff: false,
     tachometer: [
       { words: 'before', speed: 1485 * RPM },
       { words: 'fastest the other way', speed: -51.2 * RPM },
@@ -265,7 +266,7 @@ describe('the printed sheet', () => {
   it('has the columns in order in its head, and a cell for each in every row', () => {
     const text = html();
     const heads = [...text.matchAll(/<th scope="col"[^>]*>(.*?)<\/th>/gu)].map(([, words]) => words);
-    expect(heads).toEqual(SHEET_COLUMNS.map(({ head }) => head));
+    expect(heads.map((head) => head?.replace('<br>', ''))).toEqual(SHEET_COLUMNS.map(({ head }) => head));
     const cells = htmlCells(text);
     expect(cells.length).toBe(ROWS.length);
     for (const [k, one] of cells.entries()) {
@@ -388,5 +389,29 @@ describe('the table file', () => {
     const rows = parseCsv(csv(sheetOf({ title })));
     expect(new Set(rows.map((fields) => fields.length)).size).toBe(1);
     expect(rows.length).toBe(ROWS.length + 1);
+  });
+});
+
+describe('a clamp meter', () => {
+  it('has no reading where the current ends before a window is over, and the cell says so', () => {
+    const cut = { ...SHOWS, readings: { ...SHOWS.readings, operation: null, cutOff: true } };
+    const { clamp } = sheetRowText(row(1, { shows: cut }), 'SI');
+    expect(clamp.map(({ text }) => text)).toEqual(['7.21 before', '–: no current after contactors open']);
+    expect(READING_DEFINITIONS[0]).toContain('“–”: the current ends for good within 100 ms');
+  });
+});
+
+describe('the heads of the columns', () => {
+  it('wrap nowhere but between a reading and its unit', () => {
+    expect(html()).toMatch(/thead th\{white-space:nowrap/u);
+    expect(html()).toContain('>Clamp meter, <br>A r.m.s.</th>');
+    expect(html()).toContain('>No.</th>');
+  });
+
+  it('share the whole width', () => {
+    const widths = SHEET_COLUMNS.map(({ key }) =>
+      Number(new RegExp(`\\.${key}\\{width:([\\d.]+)%`, 'u').exec(html())?.[1]),
+    );
+    expect(widths.reduce((sum, width) => sum + width, 0)).toBeCloseTo(100, 6);
   });
 });

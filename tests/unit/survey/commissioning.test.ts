@@ -51,6 +51,8 @@ const ITEMS: readonly (readonly [string, string, readonly SchemeName[]])[] = [
   ['zero-speed switch stuck open', 'fault.zeroSpeedSwitch.stuckOpen', ['throughStop', 'direct']],
   ['zero-speed switch does not pick up', 'fault.zeroSpeedSwitch.doesNotPickUp', ['throughStop', 'direct']],
   ['hold-in contact failed open', 'fault.holdInOpen', ['jog']],
+  ['hold-in contact of forward failed closed', 'fault.holdInClosed.forward', ['jog']],
+  ['hold-in contact of reverse failed closed', 'fault.holdInClosed.reverse', ['jog', 'plugStop']],
   ['interlock contact failed closed', 'fault.interlockClosed', NOBODY],
   ['the same without mechanical interlock', 'fault.interlockClosed.noMechanical', NOBODY],
   ['mechanical interlock missing', 'fault.mechanicalInterlockMissing', NOBODY],
@@ -63,7 +65,11 @@ const ITEMS: readonly (readonly [string, string, readonly SchemeName[]])[] = [
 function listOf(options: ControlOptions): readonly string[] {
   const scenario = benchScenario(options);
   const control = scenario.starter.control!;
-  const times = { start: () => ({ half: 0.3, full: 0.6 }), plug: () => ({ half: 0.2, rest: 0.4 }) };
+  const times = {
+    start: () => ({ half: 0.3, full: 0.6 }),
+    plug: () => ({ half: 0.2, rest: 0.4 }),
+    left: () => ({ switchOpens: null, stands: null }),
+  };
   return commissioningTests({ ...runnableBench(scenario, control), times }).map(({ id }) => id);
 }
 
