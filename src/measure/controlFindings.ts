@@ -36,8 +36,11 @@ export type ControlFinding =
     }
   /** Both coils are energised and only the mechanical interlock keeps a contactor out. */
   | { readonly kind: 'heldByInterlock'; readonly contactor: ContactorName; readonly t: number }
-  /** The time limit of an emergency stop of category 1 ends braking before the zero-speed switch does; rad/s. */
-  | { readonly kind: 'limitEndsBraking'; readonly t: number; readonly speed: number }
+  /**
+   * The time limit of an emergency stop of category 1 ends braking before the zero-speed switch does, at a speed, rad/s; `ranUp`: by
+   * then the machine was driven in the other direction.
+   */
+  | { readonly kind: 'limitEndsBraking'; readonly t: number; readonly speed: number; readonly ranUp: boolean }
   /** The overload relay trips. */
   | { readonly kind: 'overloadTrips'; readonly t: number };
 
@@ -189,8 +192,11 @@ function limited(trajectory: Trajectory): readonly ControlFinding[] {
     ({ kind, device }) => kind === 'timerElapses' && device === 'limitTimer',
   );
   if (over === undefined) return [];
-  const ends = trajectory.events.some(({ kind, t }) => kind === 'coilReleased' && t === over.t);
-  return ends ? [{ kind: 'limitEndsBraking', t: over.t, speed: over.speed }] : [];
+  const ended = trajectory.events.find(({ kind, t }) => kind === 'coilReleased' && t === over.t);
+  if (ended === undefined) return [];
+  const drives = ended.contactor === 'forward' ? 1 : -1;
+  const ranUp = drives * over.speed > STANDING_FRACTION * synchronous(trajectory);
+  return [{ kind: 'limitEndsBraking', t: over.t, speed: over.speed, ranUp }];
 }
 
 function drops(trajectory: Trajectory): readonly ControlFinding[] {

@@ -23,8 +23,8 @@ function sentence(finding: ControlFinding, units: UnitSystem): string {
     case 'stillRuns':
       return `The machine has not stopped: at the end the ${finding.contactor} contactor is in and the shaft turns at ${speed(finding.speed)}.`;
     case 'startsByItself': {
-      const hands = finding.held ? 'a start button is still held down' : 'nobody has pressed a button';
-      return `The ${finding.contactor} contactor goes in by itself: its coil is energised at ${formatInstant(finding.t)} because ${finding.cause}; ${hands}.`;
+      const hands = finding.held ? 'a start button is held down all the while' : 'no start button is pressed';
+      return `The ${finding.contactor} contactor goes in by itself at ${formatInstant(finding.t)} (${finding.cause}): ${hands}.`;
     }
     case 'notBraked': {
       const why = finding.shown
@@ -33,7 +33,9 @@ function sentence(finding: ControlFinding, units: UnitSystem): string {
       return `The stop at ${formatInstant(finding.t)} does not brake: the machine coasts from ${speed(finding.speed)} because ${why}.`;
     }
     case 'limitEndsBraking':
-      return `The time limit of the emergency stop ends the braking at ${formatInstant(finding.t)}, at ${speed(finding.speed)}: from there the machine coasts.`;
+      return finding.ranUp
+        ? `The time limit of the emergency stop ends the braking only at ${formatInstant(finding.t)}: by then the machine has run up in the other direction to ${speed(finding.speed)}.`
+        : `The time limit of the emergency stop ends the braking at ${formatInstant(finding.t)}, at ${speed(finding.speed)}: from there the machine coasts.`;
     case 'voltageDrops': {
       const after = finding.returns ? '' : ', and it stays out';
       return finding.times === 1

@@ -66,7 +66,9 @@ ${tests(sheet, options.units)}
 const BLANKS: readonly string[] = ['Date', 'Tested by', 'Clamp meter, CT or Hall', 'Tachometer', 'Signature'];
 
 function tests({ rows }: CommissioningSheet, units: UnitSystem): string {
-  const head = SHEET_COLUMNS.map(({ key, head: words }) => `<th scope="col" class="${key}">${words}</th>`);
+  const head = SHEET_COLUMNS.map(
+    ({ key, head: words }) => `<th scope="col" class="${key}">${headLines(words)}</th>`,
+  );
   const groups = [...new Set(rows.map((row) => row.test.group))].map((group) => {
     const own = rows.filter((row) => row.test.group === group);
     const title = escapeMarkup(GROUP_TITLES[group]);
@@ -79,6 +81,11 @@ ${own.map((row) => tableRow(sheetRowText(row, units), rowClass(row))).join('\n')
 <thead><tr>${head.join('')}</tr></thead>
 ${groups.join('\n')}
 </table></div>`;
+}
+
+/** Heads do not wrap by themselves: what is read on one line, its unit on the next. */
+function headLines(words: string): string {
+  return escapeMarkup(words).replace(', ', ', <br>');
 }
 
 /** Nobody measures what is done in thought. */

@@ -28,20 +28,20 @@ table{border-collapse:collapse;width:100%;min-width:88rem;table-layout:fixed;fon
 th,td{border:1px solid var(--rule);padding:.25rem .4rem;text-align:left;vertical-align:top;overflow-wrap:break-word}
 td p,th p{margin:0}
 td p+p,th p+p{margin-top:.15rem}
-thead th{overflow-wrap:normal;border-bottom:2px solid var(--zero)}
+thead th{white-space:nowrap;overflow-wrap:normal;border-bottom:2px solid var(--zero)}
 tbody th{font-weight:650}
 .group th{background:var(--band);font-size:1.05em}
-.number{width:2.9%}
+.number{width:3.4%}
 .test{width:8.5%}
-.hands{width:12.5%}
-.expected{width:14.7%}
-.shows{width:16.6%}
-.verdict{width:6.2%}
-.clamp{width:7.2%}
+.hands{width:12.3%}
+.expected{width:14.3%}
+.shows{width:15.6%}
+.verdict{width:7.2%}
+.clamp{width:7.9%}
 .tachometer{width:7.6%}
 .duration{width:7.6%}
-.measured{width:8.2%}
-.remarks{width:8%}
+.measured{width:7.8%}
+.remarks{width:7.8%}
 .thought .measured,.thought .remarks{background:var(--band);-webkit-print-color-adjust:exact;print-color-adjust:exact}
 td.number{text-align:right}
 .strong{font-weight:650}

@@ -65,8 +65,9 @@ export function verdictWords({ verdict }: CommissioningRow): { readonly head: st
 
 /** Clamp-meter readings of a row, A r.m.s., a line each. */
 export function clampLines({ readings, end }: RowResult): readonly string[] {
-  const { before, operation } = readings;
+  const { before, operation, cutOff } = readings;
   const first = before === null ? [] : [`${amperes(before.transformer)} before`];
+  if (cutOff) return [...first, '–: no current after contactors open'];
   if (operation === null)
     return [...first, end.kind === 'shortCircuit' ? 'not read: short circuit' : 'too short to read'];
   return [...first, ...operationLines(operation)];

@@ -85,6 +85,14 @@ export function shortCircuitStatus(fault: ShortCircuit): RunStatus {
         `${fault.phase} while the other contactor's pole there is welded; ${current}; only a mechanical interlock keeps ` +
         'the contactor from closing',
     };
+  if (fault.bothClosed)
+    return {
+      code: 'lineToLineShortCircuit',
+      time: fault.t,
+      message:
+        `line-to-line short circuit at ${fault.t.toFixed(4)} s: both contactors are closed on terminal ${fault.phase}; ${current}; ` +
+        'no dead time helps, only an interlock that keeps one of them out',
+    };
   return {
     code: 'lineToLineShortCircuit',
     time: fault.t,

@@ -10,7 +10,7 @@ export function madeCommands(events: readonly RunEvent[]): readonly Command[] {
   const commands: Command[] = [];
   const inVain = vainCoilEvents(events);
   for (const event of events) {
-    const made = inVain.has(event) ? null : commandOf(event, commands);
+    const made = inVain.has(event) ? null : (freed(event, events) ?? commandOf(event, events, commands));
     if (made === null) continue;
     const at = commands.findIndex((command) => command.at === made.at);
     if (at < 0) commands.push(made);
@@ -39,13 +39,37 @@ export function vainCoilEvents(events: readonly RunEvent[]): ReadonlySet<RunEven
 
 const MOVES: readonly RunEvent['kind'][] = ['coilEnergised', 'coilReleased', 'relayPicksUp', 'relayDropsOut'];
 
-function commandOf(event: RunEvent, before: readonly Command[]): Command | null {
-  const { kind, contactor, purpose, rootTime, rootKind } = event;
+/** A contactor that the mechanical interlock has held back obeys when the other one lets it: from that one's release on. */
+function freed(event: RunEvent, events: readonly RunEvent[]): Command | null {
+  const { kind, contactor, t } = event;
+  if (kind !== 'relayPicksUp' || contactor === undefined) return null;
+  const asked = events.findLast(
+    (own) => own.kind === 'coilEnergised' && own.contactor === contactor && own.t <= t,
+  );
+  if (asked === undefined || !isHeldBack(asked, events)) return null;
+  const other = events.findLast(
+    (own) => own.kind === 'coilReleased' && own.contactor !== contactor && own.t <= t,
+  );
+  if (other?.rootTime === undefined) return null;
+  return { at: other.rootTime, do: wordOf(asked) };
+}
+
+function isHeldBack(asked: RunEvent, events: readonly RunEvent[]): boolean {
+  return events.some(
+    ({ kind, contactor, t }) => kind === 'interlockBlocks' && contactor === asked.contactor && t === asked.t,
+  );
+}
+
+function wordOf({ contactor, purpose }: RunEvent): Command['do'] {
+  if (purpose === 'brake') return 'plug';
+  return contactor === 'forward' ? 'startForward' : 'startReverse';
+}
+
+function commandOf(event: RunEvent, events: readonly RunEvent[], before: readonly Command[]): Command | null {
+  const { kind, contactor, rootTime, rootKind } = event;
   if (contactor === undefined || rootTime === undefined || rootKind === 'voltage') return null;
-  if (kind === 'coilEnergised' || kind === 'purposeChanges') {
-    const start = contactor === 'forward' ? 'startForward' : 'startReverse';
-    return { at: rootTime, do: purpose === 'brake' ? 'plug' : start };
-  }
+  if (kind === 'coilEnergised' || kind === 'purposeChanges')
+    return isHeldBack(event, events) ? null : { at: rootTime, do: wordOf(event) };
   if (kind !== 'coilReleased' || event.endsPlug === true) return null;
   return before.at(-1)?.do === 'coast' ? null : { at: rootTime, do: 'coast' };
 }

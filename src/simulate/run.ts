@@ -27,7 +27,7 @@ import { channelRecorder } from './recordChannels.ts';
 import { endPlanner, LONGEST_AFTER_LAST_ACTION } from './runEnd.ts';
 import { initialRunState, type RunState } from './runState.ts';
 import type { Segment } from './segment.ts';
-import { type Blocked, describeShortCircuit } from './shortCircuit.ts';
+import { type Blocked, closedByBoth, describeShortCircuit } from './shortCircuit.ts';
 import { SimulationError } from './simulationError.ts';
 import type { RunStatus } from './status.ts';
 import { type Heat, thermalMemory } from './thermalMemory.ts';
@@ -155,6 +155,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
         state.t,
         poles.terminal,
         events,
+        closedByBoth(state.starter, poles.terminal),
         (again, without) => runTrajectory(again, without).events,
       );
       const phase = PHASES[poles.terminal];

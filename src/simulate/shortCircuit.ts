@@ -1,5 +1,5 @@
 import type { Scenario } from '../scenario/scenario.ts';
-import { type ContactorName, hasFault, opposite, PHASES } from '../starter/starter.ts';
+import { type ContactorName, hasFault, opposite, PHASES, type StarterState } from '../starter/starter.ts';
 import type { RunEvent, ShortCircuit } from './trajectory.ts';
 
 /** A contactor whose poles do not touch any more from a time on (s), to find out when the other one's arcs would end. */
@@ -16,6 +16,7 @@ const PERIODS_TO_EXTINCTION = 2;
  *
  * @param terminal motor terminal on which both contactors' poles conduct
  * @param events of the run so far
+ * @param bothClosed poles of both contactors are closed there
  * @param rerun events of the same scenario with a contactor blocked
  */
 export function describeShortCircuit(
@@ -23,6 +24,7 @@ export function describeShortCircuit(
   t: number,
   terminal: number,
   events: readonly RunEvent[],
+  bothClosed: boolean,
   rerun: (scenario: Scenario, blocked: Blocked) => readonly RunEvent[],
 ): ShortCircuit {
   const { supply, starter, solver } = scenario;
@@ -41,6 +43,12 @@ export function describeShortCircuit(
     phase: PHASES[terminal as 0 | 1 | 2],
     prospectiveCurrent: impedance > 0 ? supply.lineVoltage / (2 * impedance) : null,
     lastExtinction: last?.t ?? t,
+    bothClosed,
     welded: hasFault(starter, 'weldedPole', opposite(contactor), terminal),
   };
+}
+
+/** Poles of both contactors are closed, not arcing, on a motor terminal. */
+export function closedByBoth({ poles }: StarterState, terminal: number): boolean {
+  return poles.forward[terminal] === 'closed' && poles.reverse[terminal] === 'closed';
 }

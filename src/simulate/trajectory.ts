@@ -63,6 +63,8 @@ export interface ShortCircuit {
   readonly lastExtinction: number;
   /** A pole of the outgoing contactor is welded: no waiting would have helped. */
   readonly welded: boolean;
+  /** Poles of both contactors are closed on the terminal: it is no matter of arcs. */
+  readonly bothClosed: boolean;
 }
 
 /** The result of a run: readable at any instant between `tStart` and `tEnd`. */

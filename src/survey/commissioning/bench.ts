@@ -10,6 +10,7 @@ import type {
 import { inputsOf } from '../../starter/control/controlCircuit.ts';
 import { circuitOfStarter } from '../../starter/control/schemes.ts';
 import { type Direction, opposite } from '../../starter/starter.ts';
+import type { CommissioningTest } from './test.ts';
 
 /** How long a button is pressed at least, s. */
 const SHORTEST_PRESS = 0.2;
@@ -24,6 +25,16 @@ export interface BenchTimes {
   readonly start: (direction: Direction) => { readonly half: number; readonly full: number };
   /** Command that plugs a running machine to half its speed and to standstill. */
   readonly plug: (direction: Direction) => { readonly half: number; readonly rest: number };
+  /** What becomes of the machine in a test that leaves it alone from its decisive instant on. */
+  readonly left: (test: CommissioningTest) => LeftAlone;
+}
+
+/** A machine that is stopped and left alone: instants of the run, s; null: not in the run. */
+export interface LeftAlone {
+  /** The zero-speed switch opens for the first time. */
+  readonly switchOpens: number | null;
+  /** It stands for good, nothing connected. */
+  readonly stands: number | null;
 }
 
 /** What the starter on the bench can do, read from its scheme. */

@@ -115,6 +115,15 @@ export function runnableBench(
         rest: timeOf(result, test.mark, 'zeroSpeed') ?? UNKNOWN.full,
       };
     },
+    left: (test) => {
+      const result = run(test);
+      if (typeof result === 'string') return { switchOpens: null, stands: null };
+      const opens = timeOf(result, test.mark, 'switchOpens');
+      return {
+        switchOpens: opens === null ? null : test.mark + opens,
+        stands: finalState(result).kind === 'rest' ? result.trajectory.tEnd : null,
+      };
+    },
   };
   const bench = benchOf(scenario, control, times);
   return { ...bench, run };

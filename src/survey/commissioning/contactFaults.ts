@@ -9,6 +9,7 @@ import {
   shortCircuits,
   touchesAfter,
 } from './faultRequirements.ts';
+import { holdInClosedTests } from './holdInClosed.ts';
 import {
   bothEnergised,
   comesToRest,
@@ -31,7 +32,7 @@ const MISSING: StarterFault = { kind: 'mechanicalInterlockMissing' };
 /** Auxiliary contacts and the mechanical interlock fail. */
 export function contactFaultTests(bench: Bench): readonly CommissioningTest[] {
   return [
-    ...(bench.inches ? [] : [holdInOpen(bench)]),
+    ...(bench.inches ? [] : [holdInOpen(bench), ...holdInClosedTests(bench)]),
     ...(bench.interlocked ? [interlockClosed(bench), mechanicalMissing(bench)] : []),
     bothMissing(bench),
   ];
@@ -43,7 +44,7 @@ function holdInOpen(bench: Bench): CommissioningTest {
   return commissioningTest({
     id: 'fault.holdInOpen',
     group: 'faults',
-    title: 'Hold-in contact does not close',
+    title: 'Hold-in contact of forward stuck open',
     hands: `The hold-in contact of forward never closes. ${readyWords(bench)}Forward is pressed until the machine runs, then let go.`,
     actions: [...actions, ...press('forward', at, release - at)],
     faults: [{ kind: 'auxiliaryContact', contactor: 'forward', contact: 'holdIn', stuck: 'open' }],

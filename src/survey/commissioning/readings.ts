@@ -13,8 +13,10 @@ export interface SpeedReading {
 export interface Readings {
   /** Clamp meter before anything is done; null: nothing flows, or the machine is not running then. */
   readonly before: ClampReading | null;
-  /** Clamp meter from the decisive instant to the end; null: the run ends before one window is over. */
+  /** Clamp meter from the decisive instant to the end; null: run or current ends before one window is over. */
   readonly operation: ClampReading | null;
+  /** The current ends for good before one window is over: a reading would be a piece of current spread over the window. */
+  readonly cutOff: boolean;
   readonly tachometer: readonly SpeedReading[];
 }
 
@@ -26,11 +28,22 @@ export function readingIn({ quadrature }: BenchRun, from: number, to: number): C
 /** Everything read in a test. */
 export function readingsOf(run: BenchRun): Readings {
   const { steadyUntil, mark } = run.test;
+  const cutOff = isCutOff(run);
   return {
     before: steadyUntil === null ? null : readingIn(run, steadyUntil - CLAMP_WINDOW, steadyUntil),
-    operation: readingIn(run, mark, run.trajectory.tEnd),
+    operation: cutOff ? null : readingIn(run, mark, run.trajectory.tEnd),
+    cutOff,
     tachometer: tachometer(run),
   };
+}
+
+/** True where current flows at the decisive instant and ends for good within one window of it. */
+function isCutOff({ trajectory, test: { mark } }: BenchRun): boolean {
+  if (trajectory.shortCircuit !== null) return false;
+  const { segments } = trajectory;
+  const last = segments.findLastIndex(({ kind }) => kind !== 'none');
+  const after = segments[last + 1];
+  return last >= 0 && after !== undefined && after.t0 > mark && after.t0 < mark + CLAMP_WINDOW;
 }
 
 function tachometer(run: BenchRun): SpeedReading[] {

@@ -19,17 +19,15 @@ export function timeToStandstill(): Timing {
   return { words: 'to standstill', of: (run) => timeOf(run, run.test.mark, 'zeroSpeed') };
 }
 
-/** From the decisive instant until both contactors are out for the first time. */
+/** From the decisive instant until both contactors are out for good: a contactor that brakes goes in once more before. */
 export function timeToOut(): Timing {
   return {
     words: 'until both contactors are out',
     of: (run) => {
       const from = run.test.mark;
-      const all = CONTACTORS.flatMap((one) => closed(run, one));
-      const isOut = (t: number) => all.every((one) => t < one.from || t >= one.to);
-      const ends = [from, ...all.map(({ to }) => to).filter((to) => to > from && Number.isFinite(to))];
-      const first = ends.sort((a, b) => a - b).find(isOut);
-      return first === undefined ? null : first - from;
+      const ends = CONTACTORS.flatMap((one) => closed(run, one)).map(({ to }) => to);
+      const last = Math.max(from, ...ends);
+      return Number.isFinite(last) ? last - from : null;
     },
   };
 }

@@ -93,7 +93,7 @@ describe('a stop that does not brake', () => {
         }),
       ),
     );
-    expect(result.controlFindings).toMatchObject([{ kind: 'limitEndsBraking', t: 1.1 }]);
+    expect(result.controlFindings).toMatchObject([{ kind: 'limitEndsBraking', t: 1.1, ranUp: false }]);
     expect(finding(result, 'SI')).toMatch(
       /^The time limit of the emergency stop ends the braking at 1.1000 s, at \d+ r\/min.* of it coasting with all poles open/,
     );
@@ -113,6 +113,14 @@ describe('a stop that does not brake', () => {
       [{ kind: 'zeroSpeedSwitch', mode: 'stuckClosed' }],
     );
     expect(limited).toContain('limitEndsBraking');
+    const [told] = simulate(
+      controlScenario(
+        { memoryRelay: true, emergencyStop: { category: 1, limit: 3 } },
+        [...press('forward', 0), hold('emergencyStop', 1)],
+        [{ kind: 'zeroSpeedSwitch', mode: 'stuckClosed' }],
+      ),
+    ).controlFindings;
+    expect(told).toMatchObject({ kind: 'limitEndsBraking', ranUp: true });
   });
 });
 
@@ -188,4 +196,14 @@ it('a single welded pole stops the machine only while the coil is dead, and is n
   ]);
   expect(found).not.toContain('doesNotStop');
   expect(found).toContain('startsByItself');
+});
+
+it('a contactor that the mechanical interlock has held back obeys from the release of the other one on', () => {
+  const { commands } = simulate(
+    controlScenario({}, startAndStop, [auxiliary('interlock', 'closed')]),
+  ).trajectory;
+  expect(commands).toEqual([
+    { at: 0, do: 'startForward' },
+    { at: 1, do: 'plug' },
+  ]);
 });

@@ -32,6 +32,7 @@ describe('the finding', () => {
       prospectiveCurrent: null,
       lastExtinction: 1.55,
       welded: false,
+      bothClosed: false,
     } as const;
     const text = finding({ ...run, trajectory: { ...run.trajectory, shortCircuit } }, 'SI');
     expect(text).toContain('the contactors short-circuit two phases at 1.5450 s');
@@ -46,6 +47,7 @@ describe('the finding', () => {
       prospectiveCurrent: null,
       lastExtinction: 1.55,
       welded: true,
+      bothClosed: false,
     } as const;
     const text = finding({ ...run, trajectory: { ...run.trajectory, shortCircuit } }, 'SI');
     expect(text).toContain('pole B of the forward contactor is welded');

@@ -148,6 +148,7 @@ describe('the sequence chart', () => {
       prospectiveCurrent: null,
       lastExtinction: 1.6,
       welded: false,
+      bothClosed: false,
     } as const;
     const failed = { ...run, trajectory: { ...run.trajectory, shortCircuit } };
     expect(sequenceDetailFigure(failed, SI)?.title).toMatch(

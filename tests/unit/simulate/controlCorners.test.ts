@@ -85,6 +85,7 @@ it('without a mechanical interlock two armatures that set off together arrive to
   );
   expect(trajectory.status.code).toBe('lineToLineShortCircuit');
   expect(trajectory.shortCircuit?.t).toBeCloseTo(0.018, 12);
+  expect(trajectory.status.message).toContain('both contactors are closed on terminal B');
 });
 
 it('a machine that a welded contactor keeps running is followed until it runs steadily', () => {
