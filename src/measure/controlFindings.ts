@@ -1,4 +1,4 @@
-import { vainCoilEvents } from '../simulate/madeCommands.ts';
+import { comesWithSupply, vainCoilEvents } from '../simulate/madeCommands.ts';
 import type { RunEvent, Trajectory } from '../simulate/trajectory.ts';
 import type { Device } from '../starter/control/controlCircuit.ts';
 import type { ContactorName } from '../starter/starter.ts';
@@ -139,7 +139,8 @@ function byItself(trajectory: Trajectory): readonly ControlFinding[] {
     if (event.kind !== 'coilEnergised' || event.rootTime === undefined || event.contactor === undefined)
       return [];
     // A coil that only comes back after a dip of its own voltage chatters, which is told elsewhere.
-    if (event.rootKind === 'voltage' || vain.has(event)) return [];
+    const withSupply = event.rootKind === 'voltage' && comesWithSupply(event, events);
+    if ((event.rootKind === 'voltage' && !withSupply) || vain.has(event)) return [];
     const atRoot = events.filter(({ t }) => t === event.rootTime);
     const holds = isOn(trajectory, 'forwardButton', event.t) || isOn(trajectory, 'reverseButton', event.t);
     // Anti-plugging lets a held button in when the speed is low: that is what it is for.
@@ -188,15 +189,16 @@ function coasts(trajectory: Trajectory): readonly ControlFinding[] {
 }
 
 function limited(trajectory: Trajectory): readonly ControlFinding[] {
-  const over = trajectory.events.find(
+  const limits = trajectory.events.filter(
     ({ kind, device }) => kind === 'timerElapses' && device === 'limitTimer',
   );
-  if (over === undefined) return [];
-  const ended = trajectory.events.find(({ kind, t }) => kind === 'coilReleased' && t === over.t);
+  const ended = trajectory.events.find(
+    ({ kind, t }) => kind === 'coilReleased' && limits.some((limit) => limit.t === t),
+  );
   if (ended === undefined) return [];
   const drives = ended.contactor === 'forward' ? 1 : -1;
-  const ranUp = drives * over.speed > STANDING_FRACTION * synchronous(trajectory);
-  return [{ kind: 'limitEndsBraking', t: over.t, speed: over.speed, ranUp }];
+  const ranUp = drives * ended.speed > STANDING_FRACTION * synchronous(trajectory);
+  return [{ kind: 'limitEndsBraking', t: ended.t, speed: ended.speed, ranUp }];
 }
 
 function drops(trajectory: Trajectory): readonly ControlFinding[] {
@@ -228,24 +230,26 @@ function supplyIsLost(events: readonly RunEvent[], t: number): boolean {
 
 function held({ events }: Trajectory): readonly ControlFinding[] {
   const blocked = events.find(
-    ({ kind, contactor, t }) => kind === 'interlockBlocks' && contactor !== undefined && bothStay(events, t),
+    ({ kind, contactor, t }) => kind === 'interlockBlocks' && contactor !== undefined && bothOn(events, t),
   );
   return blocked?.contactor === undefined
     ? []
     : [{ kind: 'heldByInterlock', contactor: blocked.contactor, t: blocked.t }];
 }
 
-/** Both coils are energised after all that happens at an instant. */
-function bothStay(events: readonly RunEvent[], t: number): boolean {
-  return CONTACTORS.every((contactor) => {
-    const last = events.findLast(
-      (event) =>
-        event.t <= t &&
-        event.contactor === contactor &&
-        (event.kind === 'coilEnergised' || event.kind === 'coilReleased'),
-    );
-    return last?.kind === 'coilEnergised';
-  });
+/** Both coils are energised just before an instant, or after all that happens at it. */
+function bothOn(events: readonly RunEvent[], t: number): boolean {
+  const on = (until: (at: number) => boolean) =>
+    CONTACTORS.every((contactor) => {
+      const last = events.findLast(
+        (event) =>
+          until(event.t) &&
+          event.contactor === contactor &&
+          (event.kind === 'coilEnergised' || event.kind === 'coilReleased'),
+      );
+      return last?.kind === 'coilEnergised';
+    });
+  return on((at) => at < t) || on((at) => at <= t);
 }
 
 function trips({ events }: Trajectory): readonly ControlFinding[] {

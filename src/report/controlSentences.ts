@@ -24,7 +24,7 @@ function sentence(finding: ControlFinding, units: UnitSystem): string {
       return `The machine has not stopped: at the end the ${finding.contactor} contactor is in and the shaft turns at ${speed(finding.speed)}.`;
     case 'startsByItself': {
       const hands = finding.held ? 'a start button is held down all the while' : 'no start button is pressed';
-      return `The ${finding.contactor} contactor goes in by itself at ${formatInstant(finding.t)} (${finding.cause}): ${hands}.`;
+      return `The ${finding.contactor} coil is energised by itself at ${formatInstant(finding.t)} (${finding.cause}): ${hands}.`;
     }
     case 'notBraked': {
       const why = finding.shown

@@ -32,6 +32,8 @@ export function motionSentence(result: RunResult, units: UnitSystem): string {
   const { reversal } = operations;
   const show = { system: units };
   const speedAt = (t: number) => formatQuantity(Math.abs(trajectory.at(t, 'left').speed), 'rad/s', show);
+  if (reversal === null && trajectory.shortCircuit !== null)
+    return `The contactors short-circuit two phases at ${formatInstant(trajectory.shortCircuit.t)}; nothing after that is computed.`;
   if (reversal === null) {
     const refused = trajectory.events.some((event) => event.kind === 'plugRefused');
     const nothing = refused ? ' The plug command comes to nothing.' : '';
@@ -101,6 +103,9 @@ function onwards(
   return `, the last ${formatQuantity(coasting, 's', show)} of it coasting with all poles open`;
 }
 
+/** Torques below this share of the rated one are rounding. */
+const ROUNDING_TORQUE = 1e-9;
+
 function violenceSentence(result: RunResult, units: UnitSystem): string {
   const current = peakCurrentKey(result.metrics);
   const torque = worstTorqueKey(result.metrics);
@@ -112,7 +117,10 @@ function violenceSentence(result: RunResult, units: UnitSystem): string {
       `the current peaks at ${withMultiple(formatMetric(metric, metricLabel(current), units), formatMetricMultiple(metric))}${phase}`,
     );
   }
-  if (torque !== null) {
+  if (
+    torque !== null &&
+    Math.abs(result.metrics[torque].value ?? 0) > ROUNDING_TORQUE * result.rated.torque
+  ) {
     const metric = result.metrics[torque];
     parts.push(
       `the air-gap torque reaches ${withMultiple(formatMetric(metric, metricLabel(torque), units), formatMetricMultiple(metric))}`,

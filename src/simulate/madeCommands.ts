@@ -19,6 +19,22 @@ export function madeCommands(events: readonly RunEvent[]): readonly Command[] {
   return commands.toSorted((a, b) => a.at - b.at);
 }
 
+/**
+ * True where a coil that feels the voltage drops or picks up because the whole supply is lost or back, and not because of a dip: the
+ * first change of that coil since.
+ */
+export function comesWithSupply(event: RunEvent, events: readonly RunEvent[]): boolean {
+  const supply = events.findLast(
+    ({ kind, t }) => t <= event.t && (kind === 'supplyLost' || kind === 'supplyReturns'),
+  );
+  const expected = event.kind === 'coilReleased' ? 'supplyLost' : 'supplyReturns';
+  if (supply?.kind !== expected) return false;
+  return !events.some(
+    ({ kind, contactor, t }) =>
+      kind === event.kind && contactor === event.contactor && t > supply.t && t < event.t,
+  );
+}
+
 /** Energising and release of coils whose contactor was not in meanwhile. */
 export function vainCoilEvents(events: readonly RunEvent[]): ReadonlySet<RunEvent> {
   const vain = new Set<RunEvent>();
@@ -67,7 +83,8 @@ function wordOf({ contactor, purpose }: RunEvent): Command['do'] {
 
 function commandOf(event: RunEvent, events: readonly RunEvent[], before: readonly Command[]): Command | null {
   const { kind, contactor, rootTime, rootKind } = event;
-  if (contactor === undefined || rootTime === undefined || rootKind === 'voltage') return null;
+  if (contactor === undefined || rootTime === undefined) return null;
+  if (rootKind === 'voltage' && !comesWithSupply(event, events)) return null;
   if (kind === 'coilEnergised' || kind === 'purposeChanges')
     return isHeldBack(event, events) ? null : { at: rootTime, do: wordOf(event) };
   if (kind !== 'coilReleased' || event.endsPlug === true) return null;

@@ -174,7 +174,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
     if (share !== null) {
       const level = voltageLevel(share.limits, share.value, share.before);
       if (level !== share.before) {
-        take(followUp(setVoltage(state.starter, state.t, level, 'voltage'), state.t, ''));
+        take(followUp(setVoltage(state.starter, state.t, level, 'voltage'), state.t, ENOUGH));
         continue;
       }
     }
@@ -273,7 +273,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
         );
         return;
       case 'controlVoltage':
-        take(followUp(setVoltage(state.starter, t, condition.level, 'voltage'), t, ''));
+        take(followUp(setVoltage(state.starter, t, condition.level, 'voltage'), t, ENOUGH));
         return;
       case 'overspeed':
       case 'fluxGone':
@@ -292,6 +292,9 @@ const GONE = 1e-6;
 function isStiff(circuit: Circuit): boolean {
   return circuit.core !== null;
 }
+
+/** Cause of what picks up when the voltage has only been too low for that. */
+const ENOUGH = 'the control voltage is enough to pick up';
 
 /** Order of delta windings where nothing is said. */
 const DEFAULT_WINDING_ORDER = 'AB';

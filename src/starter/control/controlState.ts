@@ -23,6 +23,8 @@ export interface ControlState {
   readonly positions: Positions;
   readonly coils: Coils;
   readonly voltage: VoltageLevel;
+  /** The voltage has been low and not yet high again. */
+  readonly dipped: boolean;
   /** Outputs that the program wrote last; null: wired. */
   readonly outputs: Outputs | null;
   /** The last thing that happened from outside: what follows is caused by it. */
@@ -68,6 +70,7 @@ export function initialControl(
     positions,
     coils,
     voltage: 'high',
+    dipped: false,
     outputs: data.control.scanTime > 0 ? branchesAskedFor(circuit, positions, stuck) : null,
     root: { t: 0, kind: 'start' },
     mayReset: true,

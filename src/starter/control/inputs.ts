@@ -109,13 +109,20 @@ export function setVoltage(
 ): Transition {
   const { control } = state;
   if (control === null || control.voltage === level) return { state, events: [] };
-  const next = withControl(state, withRoot({ ...control, voltage: level }, t, root));
+  const next = withControl(
+    state,
+    withRoot(
+      { ...control, voltage: level, dipped: level === 'low' || (control.dipped && level !== 'high') },
+      t,
+      root,
+    ),
+  );
   if (level === 'low')
     return {
       state: next,
       events: [{ t, kind: 'voltageDips', text: 'control voltage falls below drop-out' }],
     };
-  if (level === 'high')
+  if (level === 'high' && control.dipped)
     return { state: next, events: [{ t, kind: 'voltageRecovers', text: 'control voltage is back' }] };
   return { state: next, events: [] };
 }

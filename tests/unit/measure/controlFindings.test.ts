@@ -52,7 +52,8 @@ describe('a start without a hand', () => {
     const result = simulate(
       controlScenario({ scheme: 'throughStop' }, [...press('forward', 0), ...press('reverse', 0)]),
     );
-    expect(result.controlFindings).toEqual([]);
+    // Both were energised for the travel of an armature.
+    expect(result.controlFindings).toEqual([{ kind: 'heldByInterlock', contactor: 'reverse', t: 0.018 }]);
     expect(result.trajectory.commands).toEqual([{ at: 0, do: 'startForward' }]);
   });
 });
@@ -206,4 +207,39 @@ it('a contactor that the mechanical interlock has held back obeys from the relea
     { at: 0, do: 'startForward' },
     { at: 1, do: 'plug' },
   ]);
+});
+
+it('a supply that returns to coils that feel the voltage starts by itself as it does to coils that do not', () => {
+  const lost: StarterFault = { kind: 'supplyLost', from: 1, until: 1.15 };
+  for (const coilVoltage of [null, { pickUp: 0.8, dropOut: 0.55 }]) {
+    const { controlFindings, trajectory } = simulate(
+      controlScenario({ coilVoltage }, press('forward', 0), [lost]),
+    );
+    expect(controlFindings).toMatchObject([
+      { kind: 'startsByItself', contactor: 'reverse', cause: 'the supply is back' },
+    ]);
+    expect(trajectory.commands.map((command) => command.do)).toEqual(['startForward', 'coast', 'plug']);
+  }
+});
+
+it('a limit that runs out in a second emergency stop is told too', () => {
+  const release = (at: number) => ({ at, do: 'release', button: 'emergencyStop' }) as const;
+  const found = kinds(
+    { memoryRelay: true, emergencyStop: { category: 1, limit: 0.1 } },
+    [hold('emergencyStop', 0), release(0.4), ...press('forward', 0.5), hold('emergencyStop', 1.5)],
+    [],
+    (s) => ({ ...s, load: { ...s.load, inertia: 0.4 } }),
+  );
+  expect(found).toEqual(['limitEndsBraking']);
+});
+
+it('a short circuit in a start is the finding, with no torque of rounding size', () => {
+  const result = simulate(
+    controlScenario({ scheme: 'throughStop', mechanicalInterlock: false }, [
+      ...press('forward', 0),
+      ...press('reverse', 0),
+    ]),
+  );
+  expect(finding(result, 'SI')).toMatch(/^The contactors short-circuit two phases at 0.0180 s/);
+  expect(finding(result, 'SI')).not.toContain('10⁻');
 });
