@@ -126,3 +126,26 @@ export function integrateSegment(
   };
   return { state, fired };
 }
+
+/** A segment without length: the state of a run that ends before anything is integrated, so that it can be read. */
+export function momentarySegment(setting: SegmentSetting, from: RunState): Segment {
+  const { shaft, circuit, inserted, model, kind, openPhase } = setting;
+  const shaftStates = from.shaft.map((value, i) => (i === 1 ? 0 : value));
+  const y0 = [...model.fromStationary(from.t, from.flux), ...shaftStates];
+  return {
+    t0: from.t,
+    t1: from.t,
+    kind,
+    openPhase,
+    frame: model.frame,
+    model,
+    circuit,
+    inserted,
+    shaft,
+    mode: from.mode,
+    load: loadCoefficients(shaft, from.mode),
+    held: isHeld(from.mode),
+    position0: from.position,
+    steps: [{ t0: from.t, t1: from.t, value: (component) => y0[component]! }],
+  };
+}

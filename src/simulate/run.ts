@@ -18,7 +18,7 @@ import { applyScheduled, clearPole, crossThreshold, followUp } from '../starter/
 import { circuitSource, insertedNow } from './circuitSource.ts';
 import { presentControlVoltage, readControlVoltage, voltageLevel } from './controlVoltage.ts';
 import { endStatus, failureStatus, OVERSPEED, overspeedStatus, shortCircuitStatus } from './endStatus.ts';
-import { integrateSegment } from './integrateSegment.ts';
+import { integrateSegment, momentarySegment } from './integrateSegment.ts';
 import { interruptionEnergy } from './interruption.ts';
 import { madeCommands } from './madeCommands.ts';
 import type { WorkCount } from './odexAdapter.ts';
@@ -121,6 +121,15 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
       interruptionLoss += interruptionEnergy(circuit, scenario.supply, state.flux, poles);
   }
 
+  /** The state at t = 0 with all poles open. */
+  function beforeAnything(): Segment {
+    const inserted = insertedNow(scenario, state.starter);
+    const circuit = circuits(inserted);
+    const model = connectedModel(circuit, scenario.supply, { kind: 'none', connection: [-1, -1, -1] });
+    const setting = { scenario, shaft, circuit, inserted, model, kind: 'none', openPhase: null } as const;
+    return momentarySegment({ ...setting, thermal: null }, state);
+  }
+
   /** Carries the fluxes across a change between delta and star, in which no current flows any more. */
   function reconnect(star: boolean): void {
     const circuit = circuits(insertedNow(scenario, state.starter));
@@ -161,6 +170,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
       const phase = PHASES[poles.terminal];
       const text = `line-to-line short circuit: both contactors conduct on terminal ${phase}`;
       note({ t: state.t, kind: 'shortCircuit', text, ...(phase && { phase }) });
+      if (segments.length === 0) segments.push(beforeAnything());
       return finish(shortCircuitStatus(shortCircuit));
     }
     const inserted = insertedNow(scenario, state.starter);

@@ -1,5 +1,6 @@
 /** Corners of the control in the loop: what is rare on a bench and must still be right. */
 import { describe, expect, it } from 'vitest';
+import { simulate } from '../../../src/measure/simulate.ts';
 import type { Scenario, StarterFault } from '../../../src/scenario/scenario.ts';
 import { runTrajectory } from '../../../src/simulate/run.ts';
 import type { RunEvent, Trajectory } from '../../../src/simulate/trajectory.ts';
@@ -86,6 +87,23 @@ it('without a mechanical interlock two armatures that set off together arrive to
   expect(trajectory.status.code).toBe('lineToLineShortCircuit');
   expect(trajectory.shortCircuit?.t).toBeCloseTo(0.018, 12);
   expect(trajectory.status.message).toContain('both contactors are closed on terminal B');
+});
+
+it('a short circuit at t = 0, before anything is integrated, is a status and no crash', () => {
+  const quick = (scenario: Scenario): Scenario => ({
+    ...scenario,
+    starter: { ...scenario.starter, closingTime: 0 },
+  });
+  const result = simulate(
+    controlScenario(
+      { scheme: 'throughStop', mechanicalInterlock: false },
+      [...press('forward', 0), ...press('reverse', 0)],
+      [],
+      quick,
+    ),
+  );
+  expect(result.status).toMatchObject({ code: 'lineToLineShortCircuit', time: 0 });
+  expect(result.usable).toBe(false);
 });
 
 it('a machine that a welded contactor keeps running is followed until it runs steadily', () => {
