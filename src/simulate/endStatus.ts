@@ -115,3 +115,14 @@ export function failureStatus(error: SimulationError): RunStatus {
     message: `the integration stopped at ${error.time.toPrecision(6)} s: ${error.message}; ${advice}`,
   };
 }
+
+/** Status of a run whose contacts change without end while no time passes. */
+export function circlingStatus(time: number): RunStatus {
+  return {
+    code: 'stepLimit',
+    time,
+    message:
+      `contacts change without end at one instant, ${time.toPrecision(6)} s; are operating times 0 where coils feel the ` +
+      'dip that their own contactor makes? give contactors and relays their times',
+  };
+}

@@ -17,7 +17,14 @@ import type { Transition } from '../starter/transition.ts';
 import { applyScheduled, clearPole, crossThreshold, followUp } from '../starter/transitions.ts';
 import { circuitSource, insertedNow } from './circuitSource.ts';
 import { presentControlVoltage, readControlVoltage, voltageLevel } from './controlVoltage.ts';
-import { endStatus, failureStatus, OVERSPEED, overspeedStatus, shortCircuitStatus } from './endStatus.ts';
+import {
+  circlingStatus,
+  endStatus,
+  failureStatus,
+  OVERSPEED,
+  overspeedStatus,
+  shortCircuitStatus,
+} from './endStatus.ts';
 import { integrateSegment, momentarySegment } from './integrateSegment.ts';
 import { interruptionEnergy } from './interruption.ts';
 import { madeCommands } from './madeCommands.ts';
@@ -66,6 +73,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
   let shortCircuit: ShortCircuit | null = null;
   let endAt: number | null = null;
   let state: RunState = initialRunState(scenario, shaft);
+  let atInstant = { t: 0, changes: 0 };
   const recorder = channelRecorder(state.starter);
   const thermal: { t: number[]; value: number[] } = { t: [], value: [] };
   const recordHeat = (t: number, heat: Heat) => {
@@ -98,7 +106,15 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
     for (const event of noted) events.push({ ...event, speed: state.shaft[0]! });
   }
 
+  /** More changes at one instant than any list of actions explains; the run must still be readable. */
+  function isCircling(): boolean {
+    const circles = atInstant.changes > MOST_AT_ONE_INSTANT;
+    if (circles && segments.length === 0) segments.push(beforeAnything());
+    return circles;
+  }
+
   function take(transition: Transition): void {
+    atInstant = { t: state.t, changes: atInstant.t === state.t ? atInstant.changes + 1 : 1 };
     const settled = extinguishDeadArcs(transition.state, state.t);
     const wound = reconnectWinding(settled.state, state.t, conduction(settled.state).kind === 'none');
     note(...transition.events, ...settled.events, ...wound.events);
@@ -151,7 +167,8 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
 
   while (true) {
     // Everything scheduled for this instant happens before the conducting set is looked at again.
-    while (nextScheduled(state.starter) <= state.t) {
+    if (isCircling()) return finish(circlingStatus(state.t));
+    while (nextScheduled(state.starter) <= state.t && !isCircling()) {
       const [entry] = state.starter.agenda;
       if (entry?.kind === 'touch' && entry.contactor === blocked?.contactor && state.t >= blocked.since)
         state = { ...state, starter: { ...state.starter, agenda: state.starter.agenda.slice(1) } };
@@ -302,6 +319,9 @@ const GONE = 1e-6;
 function isStiff(circuit: Circuit): boolean {
   return circuit.core !== null;
 }
+
+/** Changes at one instant beyond which they go round in a circle; 1000 actions may share an instant. */
+const MOST_AT_ONE_INSTANT = 3000;
 
 /** Cause of what picks up when the voltage has only been too low for that. */
 const ENOUGH = 'the control voltage is enough to pick up';

@@ -250,8 +250,9 @@ function clearOutputs(state: StarterState): StarterState {
   return withControl(unread, { ...control, outputs: {} });
 }
 
-function feedConducts({ circuit, positions, stuck }: ControlState): boolean {
-  return networkConducts(circuit.feed, positions, stuck);
+/** A program works while its feed and its voltage are there. */
+function feedConducts({ circuit, positions, stuck, voltage }: ControlState): boolean {
+  return voltage !== 'low' && networkConducts(circuit.feed, positions, stuck);
 }
 
 /** A program looks at its inputs at the next whole multiple of its scan time, if it would then write something new. */

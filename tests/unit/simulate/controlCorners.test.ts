@@ -106,6 +106,32 @@ it('a short circuit at t = 0, before anything is integrated, is a status and no 
   expect(result.usable).toBe(false);
 });
 
+it('contactors without operating times that a dip drops at the instant they close end the run, and do not hang it', () => {
+  const instant = (scenario: Scenario): Scenario => ({
+    ...scenario,
+    supply: { ...scenario.supply, sourceResistance: 0.2, sourceInductance: 5e-3 },
+    starter: { ...scenario.starter, closingTime: 0, openingTime: 0, poles: 'ideal' },
+  });
+  const coilVoltage = { pickUp: 0.85, dropOut: 0.75 };
+  const { status } = simulate(
+    controlScenario({ scheme: 'throughStop', coilVoltage }, [hold('forward', 0)], [], instant),
+  );
+  expect(status).toMatchObject({ code: 'stepLimit', time: 0 });
+  expect(status.message).toContain('at one instant');
+});
+
+it('a program does not start the machine when the supply returns, though it had seen a button before the loss took effect', () => {
+  const lost: StarterFault = { kind: 'supplyLost', from: 0.5, until: 1.02 };
+  const { events } = runTrajectory(
+    controlScenario(
+      { scheme: 'direct', scanTime: 0.1 },
+      [...press('forward', 0), ...press('forward', 0.85, 0.1)],
+      [lost],
+    ),
+  );
+  expect(events.filter(({ kind, t }) => kind === 'coilEnergised' && t > 0.5)).toEqual([]);
+});
+
 it('a machine that a welded contactor keeps running is followed until it runs steadily', () => {
   const trajectory = runTrajectory(
     controlScenario(
