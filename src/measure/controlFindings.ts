@@ -1,3 +1,4 @@
+import { synchronousSpeed } from '../scenario/synchronousSpeed.ts';
 import { comesWithSupply, vainCoilEvents } from '../simulate/madeCommands.ts';
 import type { RunEvent, Trajectory } from '../simulate/trajectory.ts';
 import type { Device } from '../starter/control/controlCircuit.ts';
@@ -68,7 +69,7 @@ export function controlFindings(trajectory: Trajectory): readonly ControlFinding
 }
 
 function synchronous({ scenario }: Trajectory): number {
-  return (2 * Math.PI * scenario.supply.frequency) / scenario.machine.polePairs;
+  return synchronousSpeed(scenario.supply.frequency, 2 * scenario.machine.polePairs);
 }
 
 function runsUp(trajectory: Trajectory): readonly ControlFinding[] {

@@ -1,4 +1,4 @@
-import { allContacts, type Device, isContact } from '../starter/control/controlCircuit.ts';
+import { allContacts, type Device } from '../starter/control/controlCircuit.ts';
 import { PHASES, type StarterState } from '../starter/starter.ts';
 import type { Channel, ChannelOf, ChannelValue } from './channels.ts';
 
@@ -71,9 +71,7 @@ function tracksOf(first: StarterState): Track[] {
   }
   const { circuit } = control;
   const devices = new Set<Device>([
-    ...allContacts(circuit)
-      .filter(isContact)
-      .map(({ device }) => device),
+    ...allContacts(circuit).map(({ device }) => device),
     ...circuit.coils.map(({ coil }) => coil),
   ]);
   return [

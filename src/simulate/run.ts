@@ -1,9 +1,9 @@
 import type { Circuit } from '../machine/circuit.ts';
 import { connectedModel } from '../machine/connectedModel.ts';
 import { deadModel } from '../machine/deadModel.ts';
-import type { ElectricalModel, FluxVector } from '../machine/electricalModel.ts';
+import type { ElectricalModel } from '../machine/electricalModel.ts';
 import { reconnectFlux } from '../machine/reconnectFlux.ts';
-import { isCommand, type Scenario } from '../scenario/scenario.ts';
+import type { Scenario } from '../scenario/scenario.ts';
 import { afterShaftEvent } from '../shaft/afterShaftEvent.ts';
 import { reviewShaft, type ShaftNote } from '../shaft/reviewShaft.ts';
 import { shaftOf } from '../shaft/shaft.ts';
@@ -27,18 +27,18 @@ import {
 } from './endStatus.ts';
 import { integrateSegment, momentarySegment } from './integrateSegment.ts';
 import { interruptionEnergy } from './interruption.ts';
-import { madeCommands } from './madeCommands.ts';
 import type { WorkCount } from './odexAdapter.ts';
 import { lineCurrents, mayTrip, withResetAllowed } from './overloadInRun.ts';
-import { channelRecorder } from './recordChannels.ts';
+import { goneBelow, isGone, isStiff } from './residualFlux.ts';
 import { endPlanner, LONGEST_AFTER_LAST_ACTION } from './runEnd.ts';
+import { runRecord } from './runRecord.ts';
 import { initialRunState, type RunState } from './runState.ts';
 import type { Segment } from './segment.ts';
 import { type Blocked, closedByBoth, describeShortCircuit } from './shortCircuit.ts';
 import { SimulationError } from './simulationError.ts';
 import type { RunStatus } from './status.ts';
-import { type Heat, thermalMemory } from './thermalMemory.ts';
-import { EVENT_WIDTH, nominalFlux } from './tolerances.ts';
+import { thermalMemory } from './thermalMemory.ts';
+import { EVENT_WIDTH } from './tolerances.ts';
 import { type RunEvent, readableTrajectory, type ShortCircuit, type Trajectory } from './trajectory.ts';
 import {
   fluxGoneWatch,
@@ -68,24 +68,14 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
     scenario.solver.endTime === 'auto' ? tLast + LONGEST_AFTER_LAST_ACTION : scenario.solver.endTime;
   const stats: WorkCount = { evaluations: 0, steps: 0 };
   const segments: Segment[] = [];
-  const events: RunEvent[] = [];
   let interruptionLoss = 0;
   let shortCircuit: ShortCircuit | null = null;
   let endAt: number | null = null;
   let state: RunState = initialRunState(scenario, shaft);
   let atInstant = { t: 0, changes: 0 };
-  const recorder = channelRecorder(state.starter);
-  const thermal: { t: number[]; value: number[] } = { t: [], value: [] };
-  const recordHeat = (t: number, heat: Heat) => {
-    thermal.t.push(t);
-    thermal.value.push(Math.max(...heat));
-  };
-  if (state.heat !== null) recordHeat(0, state.heat);
-
+  const record = runRecord(scenario, state);
   const overload = scenario.starter.control?.overload ?? null;
-  const goneBelow = GONE * nominalFlux(scenario);
-  // The watch fires at half of it, so that the same fluxes turned to other axes are below it for certain.
-  const isGone = (flux: FluxVector) => flux.every((part) => Math.abs(part) <= goneBelow);
+  const nothing = goneBelow(scenario);
 
   const finish = (status: RunStatus): Trajectory =>
     readableTrajectory({
@@ -93,17 +83,14 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
       shaft,
       status,
       segments,
-      events,
       shortCircuit,
       interruptionLoss,
       stats,
-      channels: recorder.channels(),
-      thermal: state.heat === null ? null : thermal,
-      commands: state.starter.control === null ? scenario.actions.filter(isCommand) : madeCommands(events),
+      ...record.kept(),
     });
 
   function note(...noted: readonly Omit<RunEvent, 'speed'>[]): void {
-    for (const event of noted) events.push({ ...event, speed: state.shaft[0]! });
+    record.note(state.shaft[0]!, ...noted);
   }
 
   /** More changes at one instant than any list of actions explains; the run must still be readable. */
@@ -120,7 +107,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
     note(...transition.events, ...settled.events, ...wound.events);
     if (wound.state.winding !== state.starter.winding) reconnect(wound.state.winding === 'star');
     state = { ...state, starter: wound.state };
-    recorder.take(state.t, state.starter);
+    record.starterIs(state.t, state.starter);
     const forgets = scenario.starter.control?.overload?.memory === 'lost';
     if (forgets && transition.events.some(({ kind }) => kind === 'supplyLost')) forgetHeat();
   }
@@ -128,7 +115,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
   /** An overload relay whose memory lives on the supply is cold again. */
   function forgetHeat(): void {
     state = { ...state, heat: [0, 0, 0] };
-    recordHeat(state.t, [0, 0, 0]);
+    record.heatIs(state.t, [0, 0, 0]);
   }
 
   /** Counts what ideal poles chop; before the first segment it is no part of the run, whose energy counts from there. */
@@ -162,7 +149,6 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
     state = { ...state, mode };
   }
 
-  recorder.take(0, state.starter);
   take(followUp({ state: state.starter, events: [] }, 0, 'the control voltage is on'));
 
   while (true) {
@@ -180,7 +166,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
         scenario,
         state.t,
         poles.terminal,
-        events,
+        record.events,
         closedByBoth(state.starter, poles.terminal),
         (again, without) => runTrajectory(again, without).events,
       );
@@ -192,7 +178,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
     }
     const inserted = insertedNow(scenario, state.starter);
     const circuit = circuits(inserted);
-    const dead = poles.kind === 'none' && isStiff(circuit) && isGone(state.flux);
+    const dead = poles.kind === 'none' && isStiff(circuit) && isGone(state.flux, nothing);
     if (dead) state = { ...state, flux: state.flux.map(() => 0) };
     const model = dead
       ? deadModel(state.flux.length)
@@ -220,10 +206,11 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
         ? null
         : thermalMemory(overload, state.heat, lineCurrents(model, poles.kind), 1 / scenario.supply.frequency);
     const watches = [
+      // The limit of flux fires at half of it, so that the same fluxes turned to other axes are below it for certain.
       ...starterWatches(state.starter, model, scenario.starter.zeroSpeedSwitch),
       ...shaftWatches(model, shaft, state.mode),
       overspeedWatch(model, OVERSPEED * synchronous),
-      ...(poles.kind === 'none' && isStiff(circuit) && !dead ? [fluxGoneWatch(model, goneBelow / 2)] : []),
+      ...(poles.kind === 'none' && isStiff(circuit) && !dead ? [fluxGoneWatch(model, nothing / 2)] : []),
       ...(memory === null || !mayTrip(state.starter) ? [] : [overloadWatch(memory)]),
       ...(share === null
         ? []
@@ -249,7 +236,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
         openPhase,
         thermal: memory,
       };
-      const done = integrateSegment(setting, state, tStop, watches, stats, segments, recordHeat);
+      const done = integrateSegment(setting, state, tStop, watches, stats, segments, record.heatIs);
       state = done.state;
       fired = done.fired;
     } catch (error) {
@@ -310,14 +297,6 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
         return;
     }
   }
-}
-
-/** A residual flux below this part of the nominal one is nothing: its energy is 10⁻¹² of what the run puts through. */
-const GONE = 1e-6;
-
-/** The winding that stands for the iron has a time constant far shorter than the rest. */
-function isStiff(circuit: Circuit): boolean {
-  return circuit.core !== null;
 }
 
 /** Changes at one instant beyond which they go round in a circle; 1000 actions may share an instant. */

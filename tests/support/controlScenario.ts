@@ -8,23 +8,10 @@ import type {
   Scenario,
   StarterFault,
 } from '../../src/scenario/scenario.ts';
+import { PLAIN_CONTROL } from './scenarios.ts';
 
 const EXAMPLE = fileURLToPath(new URL('../../examples/plugs-comfortably.yaml', import.meta.url));
 const BELT = parseScenario(readFileSync(EXAMPLE, 'utf8'));
-
-/** A plain control circuit: wired, category 0, no relays beyond the scheme's own. */
-export const PLAIN_CONTROL: ControlData = {
-  scheme: 'plugStop',
-  memoryRelay: false,
-  readyRelay: false,
-  emergencyStop: { category: 0 },
-  changeoverTimer: 0,
-  mechanicalInterlock: true,
-  relayTime: 0.01,
-  scanTime: 0,
-  coilVoltage: null,
-  overload: null,
-};
 
 /** The belt of the examples with a control circuit in place of commands. */
 export function controlScenario(
@@ -39,7 +26,7 @@ export function controlScenario(
       ...BELT.starter,
       changeoverDelay: 0,
       changeoverGivenAs: 'default',
-      control: { ...PLAIN_CONTROL, ...control },
+      control: { ...PLAIN_CONTROL, scheme: 'plugStop', ...control },
       ...(faults.length === 0 ? {} : { faults }),
     },
     actions: actions.toSorted((a, b) => a.at - b.at),

@@ -2,7 +2,7 @@ import type { ButtonAction, ButtonName } from '../../scenario/scenario.ts';
 import { cancel, type Direction, type StarterState, schedule } from '../starter.ts';
 import type { StarterEvent } from '../starterEvent.ts';
 import type { Transition } from '../transition.ts';
-import type { CoilCircuit, CoilDevice, Device } from './controlCircuit.ts';
+import { type CoilCircuit, type CoilDevice, DEVICE_WORDS, type Device } from './controlCircuit.ts';
 import {
   branchesAskedFor,
   type ControlState,
@@ -11,7 +11,7 @@ import {
   type Root,
   type VoltageLevel,
 } from './controlState.ts';
-import { beginToClose, deviceWords, isBlocked, withControl } from './settle.ts';
+import { beginToClose, isBlocked, withControl } from './settle.ts';
 
 const BUTTONS = {
   forward: 'forwardButton',
@@ -149,7 +149,7 @@ function deviceEvent(
   actuated: boolean,
   circuit: CoilCircuit | undefined,
 ): StarterEvent {
-  const words = deviceWords(device);
+  const words = DEVICE_WORDS[device];
   const ranOut = circuit?.delay !== undefined && (circuit.delay.kind === 'onDelay') === actuated;
   if (ranOut) return { t, kind: 'timerElapses', device, text: `${words} has run out` };
   const kind = actuated ? 'relayPicksUp' : 'relayDropsOut';

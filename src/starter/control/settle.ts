@@ -10,7 +10,7 @@ import {
 } from '../starter.ts';
 import type { StarterEvent } from '../starterEvent.ts';
 import type { Transition } from '../transition.ts';
-import { type Branch, type CoilCircuit, type CoilDevice, DEVICE_WORDS } from './controlCircuit.ts';
+import type { Branch, CoilCircuit, CoilDevice } from './controlCircuit.ts';
 import { branchesAskedFor, type ControlState, isContactor } from './controlState.ts';
 import { conductingBranches, networkConducts, wiredPartConducts, wiringConducts } from './evaluate.ts';
 
@@ -227,11 +227,6 @@ export function armature(contactor: ContactorName): CoilDevice & `${ContactorNam
 /** Replaces the control circuit's state. */
 export function withControl(state: StarterState, control: ControlState): StarterState {
   return { ...state, control };
-}
-
-/** "reverse contactor", "ready relay". */
-export function deviceWords(device: CoilDevice): string {
-  return DEVICE_WORDS[device];
 }
 
 function isMoveOf(entry: Scheduled, contactor: ContactorName): boolean {

@@ -2,6 +2,7 @@ import { quadratureOf } from '../../measure/quadrature.ts';
 import { assertScenario } from '../../scenario/assertScenario.ts';
 import type { ControlData, Scenario } from '../../scenario/scenario.ts';
 import { ScenarioError } from '../../scenario/scenarioError.ts';
+import { synchronousSpeed } from '../../scenario/synchronousSpeed.ts';
 import { steadySpeed } from '../../shaft/steadySpeed.ts';
 import { runTrajectory } from '../../simulate/run.ts';
 import type { RunStatusCode } from '../../simulate/status.ts';
@@ -156,7 +157,7 @@ function runTest(scenario: Scenario, test: CommissioningTest): BenchRun | string
     const trajectory = runTrajectory(variant);
     if (FAILED.includes(trajectory.status.code)) return trajectory.status.message;
     const { supply, machine, starter } = scenario;
-    const synchronous = (2 * Math.PI * supply.frequency) / machine.polePairs;
+    const synchronous = synchronousSpeed(supply.frequency, 2 * machine.polePairs);
     return {
       test,
       trajectory,

@@ -103,7 +103,7 @@ describe.each(SYMBOL_SETS)('the labels of a drawing with %s symbols', (symbols) 
       for (const device of devices) {
         const words = DEVICE_WORDS[device].replace(/ \(.*/u, '');
         const line = texts.find(({ text }) => text.startsWith(words));
-        expect(line, words).toBeDefined();
+        expect(texts.map(({ text }) => text)).toContainEqual(expect.stringMatching(`^${words}`));
         const beside = texts.filter(({ y, x }) => y === line!.y && x < line!.x).at(-1);
         expect(beside?.text.replace(/^-/u, '')).toBe(DESIGNATIONS[device]);
       }
