@@ -1,4 +1,7 @@
+import type { JudgementData } from './judgementData.ts';
 import type { ButtonName, StarterData } from './starterData.ts';
+
+export type * from './judgementData.ts';
 
 export type {
   ButtonName,
@@ -20,7 +23,7 @@ export type {
  * A scenario: everything that determines a run, as plain readonly data in SI units.
  * The same scenario gives the same result, to the last bit, on one engine version.
  */
-export interface Scenario {
+export interface Scenario extends JudgementData {
   readonly schemaVersion: 1;
   readonly title: string;
   /** Free text about the setting; may be empty. */

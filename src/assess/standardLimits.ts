@@ -1,0 +1,69 @@
+/** A number that comes from a standard or from the practice of the trade, with its source and how certain it is. */
+export interface SourcedValue {
+  readonly value: number;
+  readonly unit: string;
+  readonly source: string;
+}
+
+const from = (value: number, unit: string, source: string): SourcedValue => ({ value, unit, source });
+
+/** Every limit and constant of the judgement that comes from a standard or from common practice. One table. */
+export const STANDARD_LIMITS = {
+  // Insulation: rise by resistance of air-cooled windings at 40 °C and up to 1000 m
+  rise130: from(80, 'K', 'IEC 60034-1, thermal class 130 (B), by resistance'),
+  rise155: from(105, 'K', 'IEC 60034-1, thermal class 155 (F), by resistance'),
+  rise180: from(125, 'K', 'IEC 60034-1, thermal class 180 (H), by resistance'),
+  referenceAmbient: from(40, '°C', 'IEC 60034-1: rises hold for cooling air of 40 °C'),
+  referenceAltitude: from(1000, 'm', 'IEC 60034-1: rises hold up to 1000 m (from memory)'),
+  altitudeStep: from(
+    0.01,
+    '1/100 m',
+    'IEC 60034-1: 1 % of the limit of rise per 100 m above 1000 m (from memory)',
+  ),
+  stallTime: from(
+    12,
+    's',
+    'NEMA MG 1-12.49: at least 12 s with locked rotor from normal operating temperature, up to 500 hp and 1 kV (from memory)',
+  ),
+  // Contactors
+  makingAc3: from(10, '× Ie', 'IEC 60947-4-1, rated making capacity AC-3 (data sheets)'),
+  makingAc4: from(12, '× Ie', 'IEC 60947-4-1, rated making capacity AC-4 (from memory)'),
+  breakingAc3: from(8, '× Ie', 'IEC 60947-4-1, rated breaking capacity AC-3 (data sheets)'),
+  breakingAc4: from(10, '× Ie', 'IEC 60947-4-1, rated breaking capacity AC-4 (from memory)'),
+  durabilityMakeMultiple: from(
+    6,
+    '× Ie',
+    'IEC 60947-4-1, electrical durability test, making current AC-3 and AC-4 (from memory)',
+  ),
+  durabilityBreakAc3: from(
+    1,
+    '× Ie',
+    'IEC 60947-4-1, electrical durability test AC-3, breaking current (from memory)',
+  ),
+  durabilityVoltageAc3: from(
+    0.17,
+    '× Ue',
+    'IEC 60947-4-1, electrical durability test AC-3, voltage after breaking (from memory)',
+  ),
+  durabilityBreakAc4: from(
+    6,
+    '× Ie',
+    'IEC 60947-4-1, electrical durability test AC-4, breaking current (manufacturer catalogue)',
+  ),
+  durabilityVoltageAc4: from(
+    1,
+    '× Ue',
+    'IEC 60947-4-1, electrical durability test AC-4, voltage after breaking (from memory)',
+  ),
+  plugDutyPerMinute: from(
+    5,
+    '1/min',
+    'plugging and jogging duty begins above 5 openings or closings per minute (North American practice, from memory)',
+  ),
+  plugDutyPerTenMinutes: from(
+    10,
+    '1/10 min',
+    'plugging and jogging duty begins above 10 openings or closings in 10 minutes (North American practice, from memory)',
+  ),
+  gravity: from(9.80665, 'm/s²', 'standard acceleration of free fall, exact'),
+} as const satisfies Record<string, SourcedValue>;
