@@ -87,6 +87,8 @@ function opposesRotation(trajectory: Trajectory, action: Command): boolean {
     case 'startReverse':
       return speed > TURNING_FRACTION && hasRun('forward');
     case 'coast':
+    case 'brake':
+    case 'injectDc':
       return false;
   }
 }

@@ -13,6 +13,8 @@ import { starterRows } from './starterRows.ts';
 
 const COMMAND_WORDS: Readonly<Record<ActionKind, string>> = {
   startForward: 'start forward',
+  brake: 'apply brake',
+  injectDc: 'inject dc',
   startReverse: 'start reverse',
   plug: 'plug',
   coast: 'coast',

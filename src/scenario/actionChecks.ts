@@ -51,6 +51,8 @@ function buttonFor(command: ActionKind, { scheme }: ControlView): string {
   if (command === 'startForward') return '`press forward`';
   if (command === 'startReverse') return '`press reverse`';
   if (command === 'coast') return '`press stop` or `press emergency stop`';
+  if (command === 'brake' || command === 'injectDc')
+    return 'no `control`: brake and direct current are commanded without one';
   if (scheme === 'jog') return '`release forward` or `release reverse`';
   if (scheme !== undefined && brakes(scheme)) return '`press stop`';
   return '`press reverse` (or `press forward`), and a scheme that then reverses';

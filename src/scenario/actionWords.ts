@@ -1,7 +1,15 @@
 import type { ActionKind, ButtonAction, ButtonName } from './scenario.ts';
 
 /** Commands as a person writes them. */
-export const COMMAND_WORDS = ['start forward', 'start reverse', 'plug', 'coast', 'stop'] as const;
+export const COMMAND_WORDS = [
+  'start forward',
+  'start reverse',
+  'plug',
+  'coast',
+  'stop',
+  'apply brake',
+  'inject dc',
+] as const;
 
 /** What a hand does to the control circuit, as a person writes it. */
 export const BUTTON_WORDS = [
@@ -36,6 +44,8 @@ export const COMMAND_OF_WORD: Readonly<Record<CommandWord, ActionKind>> = {
   plug: 'plug',
   coast: 'coast',
   stop: 'coast',
+  'apply brake': 'brake',
+  'inject dc': 'injectDc',
 };
 
 /** How a command is written. */
@@ -44,6 +54,8 @@ export const WORD_OF_COMMAND: Readonly<Record<ActionKind, CommandWord>> = {
   startReverse: 'start reverse',
   plug: 'plug',
   coast: 'coast',
+  brake: 'apply brake',
+  injectDc: 'inject dc',
 };
 
 /** What a written button action does. */

@@ -1,7 +1,7 @@
 import type { Demands } from './demands.ts';
 import { type Action, type ButtonName, isCommand } from './scenario.ts';
 
-const COMMANDS = ['startForward', 'startReverse', 'plug', 'coast'] as const;
+const COMMANDS = ['startForward', 'startReverse', 'plug', 'coast', 'brake', 'injectDc'] as const;
 const BUTTONS = {
   forward: ['press', 'release'],
   reverse: ['press', 'release'],

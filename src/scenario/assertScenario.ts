@@ -1,4 +1,5 @@
 import { assertActions } from './assertActions.ts';
+import { assertJudgement } from './assertJudgement.ts';
 import { assertLoad } from './assertLoad.ts';
 import { assertMachine } from './assertMachine.ts';
 import { assertStarter } from './assertStarter.ts';
@@ -35,6 +36,7 @@ export function assertScenario(scenario: Scenario): void {
   if (problems.length === before) assertTogether(scenario, demands);
   group('solver', solver, { relativeTolerance: 'positive', maxSteps: 'positive' });
   if (solver?.endTime !== 'auto') group('solver', solver, { endTime: 'positive' });
+  assertJudgement(scenario, demands);
   const [first, ...rest] = problems;
   if (first !== undefined) throw new ScenarioError([first, ...rest]);
 }

@@ -34,6 +34,18 @@ export function assertStarter(starter: StarterData, machine: MachineData, demand
     if (machine?.connection === 'star') report('starter.plugConnection', 'star', 'a delta machine');
   }
   if (starter?.windingOrder !== undefined) word('starter.windingOrder', starter.windingOrder, ['AB', 'AC']);
+  if (starter?.brake !== undefined) {
+    group('starter.brake', starter.brake, { torque: 'notNegative', delay: 'notNegative' });
+    word('starter.brake.sets', starter.brake.sets, ['onCommand', 'afterPlugging']);
+  }
+  if (starter?.injection !== undefined)
+    group('starter.injection', starter.injection, {
+      voltage: 'positive',
+      resistance: 'notNegative',
+      delay: 'notNegative',
+      closingTime: 'notNegative',
+      ...(starter.injection.duration === null ? {} : { duration: 'positive' }),
+    });
   if (starter?.control !== undefined) assertControl(starter.control, starter, demands);
   for (const [j, fault] of (starter?.faults ?? []).entries())
     assertFault(fault, `starter.faults.${j}`, demands);

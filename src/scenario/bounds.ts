@@ -88,7 +88,41 @@ export const bounds = {
   backlash: { dimension: 'angle', min: 0, max: Math.PI },
   /** An hour: a starting step may wait for an operator. */
   stepDuration: { dimension: 'time', min: 0, aboveMin: true, max: 3600 },
+  /** Rectifiers for braking give tens of volts; the highest is that of a rectified low-voltage network. */
+  directVoltage: { dimension: 'voltage', min: 0, aboveMin: true, max: 2000 },
   endTime: { dimension: 'time', min: 0, aboveMin: true, max: 3600 },
+  /** The hottest insulation class allows 125 K by resistance, a hot spot some more. */
+  ratedRise: { dimension: 'temperatureDifference', min: 0, aboveMin: true, max: 200 },
+  /** From below the sea to the highest mines. */
+  altitude: { dimension: 'length', min: -500, max: 9000 },
+  /** Motors stand a locked rotor for some seconds to a minute. */
+  lockedRotorTime: { dimension: 'time', min: 0, aboveMin: true, max: 600 },
+  /** Aluminium melts at 660 °C. */
+  cageTemperature: { dimension: 'temperature', min: -60, max: 700 },
+  /** From a gram of copper to some hundred tonnes of iron. */
+  heatCapacity: { dimension: 'heatCapacity', min: 0.1, max: 1e8 },
+  /** From a toy to a motor of several megawatts, which takes some hours. */
+  coolingTime: { dimension: 'time', min: 1, max: 1e6 },
+  /** A week. */
+  runningTime: { dimension: 'time', min: 0, max: 604_800 },
+  /** Breaking capacities, trips and fuse curves: up to what a low-voltage bus bar can feed. */
+  faultCurrent: { dimension: 'current', min: 0, aboveMin: true, max: 1e6 },
+  /** Contacts bounce for some milliseconds. */
+  bounceTime: { dimension: 'time', min: 0, max: 0.1 },
+  /** Time–current curves end within some hours. */
+  trippingTime: { dimension: 'time', min: 0, aboveMin: true, max: 1e6 },
+  /** A hundred times free fall leaves nothing on its place. */
+  deceleration: { dimension: 'acceleration', min: 0, aboveMin: true, max: 1000 },
+  /** From a watch wheel to a wind rotor. */
+  radius: { dimension: 'length', min: 0, aboveMin: true, max: 100 },
+  /** A hundred revolutions of creep are a run in reverse. */
+  creep: { dimension: 'angle', min: 0, max: 200 * Math.PI },
+  /** A million revolutions. */
+  stopAngle: { dimension: 'angle', min: 0, aboveMin: true, max: 2e6 * Math.PI },
+  stopTime: { dimension: 'time', min: 0, aboveMin: true, max: 3600 },
+  brakeTorque: { dimension: 'torque', min: 0, aboveMin: true, max: 1e8 },
+  /** What a resistor for the lines may have. */
+  plugResistor: { dimension: 'resistance', min: 0, aboveMin: true, max: 1e5 },
 } as const satisfies Record<string, Bounds>;
 
 /**

@@ -76,8 +76,8 @@ const noClass = ({ input }: { readonly input?: unknown }) => {
   return packFault('unknownWord', `${describeValue(input)} is not a trip class`, expected);
 };
 
-/** Without quotes a file says a number for all classes but 10A. */
-const tripClass = z
+/** Trip class of an overload relay as a person writes it; without quotes a file says a number for all classes but 10A. */
+export const tripClass = z
   .union([z.enum(CLASSES, { error: noClass }), z.literal([5, 10, 20, 30], { error: noClass })])
   .meta({ description: 'Trip class of IEC 60947-4-1: 5, 10A, 10, 20 or 30.', examples: ['10A', 10] })
   .transform((written): TripClass => (typeof written === 'string' ? written : `${written}`));

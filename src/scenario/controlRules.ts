@@ -6,6 +6,7 @@ import { INITIAL_STATES } from './initialStates.ts';
 import { type FaultInput, resolveFault } from './resolveFault.ts';
 import type { RuleContext } from './rule.ts';
 import { viewOfInput } from './starterView.ts';
+import { type StopDevicesView, stopDeviceImpossibilities } from './stopDeviceChecks.ts';
 
 /** The control circuit with what it needs, faults of what is there, and actions that it knows. */
 export function controlRules(context: RuleContext): void {
@@ -23,6 +24,7 @@ export function controlRules(context: RuleContext): void {
     ...controlImpossibilities(view, initial),
     ...faultImpossibilities(view, faults),
     ...actionImpossibilities(view, deeds),
+    ...stopDeviceImpossibilities(stopDevices(context, view.hasSwitch), deeds),
   ])
     report(path, 'conflict', message, expected);
   if (view.control === null) return;
@@ -32,6 +34,18 @@ export function controlRules(context: RuleContext): void {
       report(['starter', key], 'conflict', message, '`changeoverTimer` under control, or this key left out');
     }
   settingRule(context);
+}
+
+function stopDevices({ input, isStated }: RuleContext, hasSwitch: boolean | undefined): StopDevicesView {
+  const duration = isStated('starter', 'injection', 'duration')
+    ? input.starter?.injection?.duration
+    : 'until the switch opens';
+  return {
+    hasBrake: isStated('starter', 'brake'),
+    hasInjection: isStated('starter', 'injection'),
+    hasSwitch,
+    endsWithSwitch: duration === undefined ? undefined : duration === 'until the switch opens',
+  };
 }
 
 /** A fault of a list is read as a whole or not at all. */

@@ -67,5 +67,11 @@ export const typicalMagnetisingCurve: readonly (readonly [number, number])[] = [
  */
 export const coreXOverR = 0.25;
 
+/** °C of the cooling air. Source: IEC 60034-1, for which the limits of rise hold. */
+export const defaultAmbient = 40;
+
+/** m above sea level; the limits of rise hold unchanged up to 1000 m. Source: IEC 60034-1, from memory. */
+export const defaultAltitude = 0;
+
 /** Share of dry friction in a stated loss of friction and windage; the rest is windage. Common practice, no source. */
 export const assumedFrictionShare = 0.5;

@@ -1,13 +1,14 @@
 import type { Problem } from './problem.ts';
 
 /** What a number must be. */
-export type Demand = 'positive' | 'notNegative' | 'finite' | 'fraction';
+export type Demand = 'positive' | 'notNegative' | 'finite' | 'fraction' | 'share';
 
 const WORDS: Readonly<Record<Demand, string>> = {
   positive: 'a finite number above 0',
   notNegative: 'a finite number, 0 or above',
   finite: 'a finite number',
   fraction: 'a number above 0 up to 1',
+  share: 'a number from 0 to 1',
 };
 
 /** Collects what is wrong with a scenario object. */
@@ -70,5 +71,6 @@ function meets(value: unknown, demand: Demand): boolean {
   if (typeof value !== 'number' || !Number.isFinite(value)) return false;
   if (demand === 'finite') return true;
   if (demand === 'notNegative') return value >= 0;
+  if (demand === 'share') return value >= 0 && value <= 1;
   return value > 0 && (demand === 'positive' || value <= 1);
 }

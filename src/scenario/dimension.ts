@@ -19,7 +19,10 @@ export type Dimension =
   | 'area'
   | 'impedancePerLength'
   | 'stiffness'
-  | 'temperature';
+  | 'temperature'
+  | 'temperatureDifference'
+  | 'heatCapacity'
+  | 'acceleration';
 
 /** What is known about one dimension of quantities. */
 export interface DimensionEntry {
@@ -60,8 +63,8 @@ export const dimensions: Readonly<Record<Dimension, DimensionEntry>> = {
     spellings: ['N m', 'kN m', 'lbf ft', 'lbf in'],
   },
   speed: { words: 'a speed', si: 'rad/s', usual: 'rpm', spellings: ['rpm', 'r/min', 'rad/s'] },
-  time: { words: 'a time', si: 's', usual: 'ms', spellings: ['s', 'ms', 'us', 'min'] },
-  angle: { words: 'an angle', si: 'rad', usual: 'deg', spellings: ['deg', 'rad'] },
+  time: { words: 'a time', si: 's', usual: 'ms', spellings: ['s', 'ms', 'us', 'min', 'h'] },
+  angle: { words: 'an angle', si: 'rad', usual: 'deg', spellings: ['deg', 'rad', 'rev'] },
   viscousCoefficient: {
     words: 'a viscous coefficient',
     si: 'N m s/rad',
@@ -75,7 +78,7 @@ export const dimensions: Readonly<Record<Dimension, DimensionEntry>> = {
     spellings: ['N m s^2/rad^2', 'N m/rpm^2'],
   },
   flux: { words: 'a flux linkage', si: 'Wb', usual: 'Wb', spellings: ['Wb', 'mWb'] },
-  length: { words: 'a length', si: 'm', usual: 'm', spellings: ['m', 'km', 'ft', 'kft'] },
+  length: { words: 'a length', si: 'm', usual: 'm', spellings: ['m', 'mm', 'km', 'ft', 'kft'] },
   area: { words: 'a cross-section', si: 'm^2', usual: 'mm^2', spellings: ['mm^2', 'kcmil'] },
   impedancePerLength: {
     words: 'a resistance or reactance per length',
@@ -91,4 +94,12 @@ export const dimensions: Readonly<Record<Dimension, DimensionEntry>> = {
   },
   // Kept in degrees Celsius: it only ever meets the constants of the standards, which are in degrees Celsius.
   temperature: { words: 'a temperature', si: 'degC', usual: 'degC', spellings: ['degC', 'degF', 'K'] },
+  temperatureDifference: { words: 'a temperature rise', si: 'K', usual: 'K', spellings: ['K'] },
+  heatCapacity: { words: 'a heat capacity', si: 'J/K', usual: 'kJ/K', spellings: ['J/K', 'kJ/K'] },
+  acceleration: {
+    words: 'an acceleration or deceleration',
+    si: 'm/s^2',
+    usual: 'm/s^2',
+    spellings: ['m/s^2', 'ft/s^2', 'g0'],
+  },
 };

@@ -35,7 +35,7 @@ export function quantity(bounds: Bounds, about: About) {
         return packFault(
           'missingUnit',
           `${input} has no unit`,
-          `${entry.words}: write \`${input} ${entry.usual}\``,
+          `${entry.words}: write \`${input} ${unitOf(about.example)}\``,
         );
       },
     })
@@ -161,6 +161,11 @@ export function group<S extends z.ZodRawShape>(about: string, shape: S) {
           : packTypeFault(issue.input, `a group of keys (${keys})`),
     })
     .meta({ description: `${about}.` });
+}
+
+/** The unit of an example: the one to suggest where none was written. */
+export function unitOf(example: string): string {
+  return example.trim().replace(/^\S+\s*/, '');
 }
 
 /** A limit for a message: six digits and its unit. */

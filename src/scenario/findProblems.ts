@@ -2,6 +2,7 @@ import { actionRules } from './actionRules.ts';
 import { controlRules } from './controlRules.ts';
 import { faultsFromIssues, type PathedFault } from './faultsFromIssues.ts';
 import { installationRules } from './installationRules.ts';
+import { judgementRules } from './judgementRules.ts';
 import { loadRules } from './loadRules.ts';
 import { machineElementRules } from './machineElementRules.ts';
 import { machineRules } from './machineRules.ts';
@@ -27,6 +28,7 @@ const rules: readonly Rule[] = [
   installationRules,
   controlRules,
   actionRules,
+  judgementRules,
 ];
 
 /**

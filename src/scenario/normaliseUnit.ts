@@ -20,6 +20,9 @@ const words: Readonly<Record<string, string>> = {
   amps: 'A',
   degrees: 'deg',
   lbs: 'lb',
+  revolution: 'rev',
+  revolutions: 'rev',
+  hours: 'h',
 };
 
 /**
@@ -30,20 +33,24 @@ const words: Readonly<Record<string, string>> = {
  * @returns the same unit in ASCII: words, spaces, `/` and `^`; text it does not understand comes back as it was
  */
 export function normaliseUnit(text: string): string {
-  return text
-    .normalize('NFKC')
-    .replace(/[·⋅∙•×*]/g, ' ')
-    .replace(/°/g, 'deg')
-    .replace(/Ω/g, 'ohm')
-    .replace(/[µμ]/g, 'u')
-    .replace(/(?<=[A-Za-z0-9])[-.](?=[A-Za-z])/g, ' ')
-    .replace(/([A-Za-z])([23])(?![0-9])/g, '$1^$2')
-    .replace(/\/\s*\(\s*rad\s*\/\s*s\s*\)/g, ' s/rad')
-    .replace(/\bmin\s*\^\s*-1\b/g, 'rpm')
-    .replace(/\b(?:r|rev)\s*\/\s*min\b/g, 'rpm')
-    .replace(/\s*\^\s*/g, '^')
-    .replace(/\s*\/\s*/g, '/')
-    .replace(/[A-Za-z]+/g, (word) => (Object.hasOwn(words, word) ? words[word]! : word))
-    .replace(/\s+/g, ' ')
-    .trim();
+  return (
+    text
+      .normalize('NFKC')
+      .replace(/[·⋅∙•×*]/g, ' ')
+      .replace(/°/g, 'deg')
+      .replace(/Ω/g, 'ohm')
+      .replace(/[µμ]/g, 'u')
+      .replace(/(?<=[A-Za-z0-9])[-.](?=[A-Za-z])/g, ' ')
+      .replace(/([A-Za-z])([23])(?![0-9])/g, '$1^$2')
+      .replace(/\/\s*\(\s*rad\s*\/\s*s\s*\)/g, ' s/rad')
+      .replace(/\bmin\s*\^\s*-1\b/g, 'rpm')
+      .replace(/\b(?:r|rev)\s*\/\s*min\b/g, 'rpm')
+      // The unit library takes no digits in names, and g alone is a gram.
+      .replace(/\bg_?0\b|\bgn\b/g, 'standardGravity')
+      .replace(/\s*\^\s*/g, '^')
+      .replace(/\s*\/\s*/g, '/')
+      .replace(/[A-Za-z]+/g, (word) => (Object.hasOwn(words, word) ? words[word]! : word))
+      .replace(/\s+/g, ' ')
+      .trim()
+  );
 }

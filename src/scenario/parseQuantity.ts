@@ -41,6 +41,11 @@ export function readQuantity(text: string, dimension: Dimension): number | Fault
   const unit = normaliseUnit(unitText);
   if (dimension === 'temperature')
     return celsius(number, unit) ?? wrongUnit(digits, unitText, whyNoTemperature(unit), dimension);
+  if (dimension === 'temperatureDifference' && (unit === 'degC' || unit === 'degF')) {
+    const kelvins = unit === 'degC' ? number : Number((number / 1.8).toPrecision(6));
+    const message = `${quoted(unitText)} is a unit of a temperature, and this is a difference`;
+    return { code: 'wrongUnit', message, expected: `\`${kelvins} K\`` };
+  }
   const factor = unitFactor(unit, entry.si);
   if (typeof factor === 'string') return wrongUnit(digits, unitText, factor, dimension);
   return scale(number, factor);
@@ -144,6 +149,8 @@ function wrongUnit(
     const meant = unit.replace(/\blb\b/g, 'lbf');
     return { code: 'wrongUnit', message: `${message}: lb is a mass`, expected: `\`${digits} ${meant}\`` };
   }
+  if (dimension === 'acceleration' && unit === 'g')
+    return { code: 'wrongUnit', message: `${message}: g is a gram`, expected: `\`${digits} g0\`` };
   const close = why === 'unknown' ? closestWord(unit, entry.spellings) : undefined;
   const hint = close === undefined ? accepted : `\`${digits} ${close}\``;
   return { code: 'wrongUnit', message, expected: hint };

@@ -1,4 +1,5 @@
 import { WORD_OF_COMMAND, wordOfButton } from './actionWords.ts';
+import { renderJudgement } from './renderJudgement.ts';
 import { renderLoad } from './renderLoad.ts';
 import { renderMachine } from './renderMachine.ts';
 import { renderStarter } from './renderStarter.ts';
@@ -41,6 +42,7 @@ export function renderScenario(scenario: Scenario): Readonly<Record<string, unkn
       maxSteps: solver.maxSteps,
       frame: solver.frame,
     },
+    ...renderJudgement(scenario),
   };
 }
 

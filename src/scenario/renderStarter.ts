@@ -2,6 +2,7 @@ import { contactorTimes } from './contactorTimes.ts';
 import { renderControl } from './renderControl.ts';
 import { renderFault } from './renderFault.ts';
 import type { StarterData, SwitchSpeeds, ZeroSpeedSwitchData } from './scenario.ts';
+import { renderStopDevices } from './stopDevices.ts';
 import { writeQuantity as write } from './writeQuantity.ts';
 
 /** The starter section of a file, in SI units with all digits. */
@@ -29,6 +30,7 @@ export function renderStarter(starter: StarterData): Readonly<Record<string, unk
         }),
     ...(plugConnection === undefined ? {} : { plugConnection }),
     ...(windingOrder === undefined ? {} : { windingOrder }),
+    ...renderStopDevices(starter),
     ...(control === undefined ? {} : { control: renderControl(control) }),
     ...(faults === undefined ? {} : { faults: faults.map(renderFault) }),
   };

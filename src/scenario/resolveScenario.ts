@@ -3,6 +3,7 @@ import { INITIAL_STATES } from './initialStates.ts';
 import type { CircuitEstimator, Estimation, Nameplate } from './nameplate.ts';
 import { givenOrigins, type Note, type Origin } from './origin.ts';
 import { resolveActions } from './resolveActions.ts';
+import { resolveJudgement } from './resolveJudgement.ts';
 import { resolveLoad } from './resolveLoad.ts';
 import { resolveMachine } from './resolveMachine.ts';
 import { resolveStarter } from './resolveStarter.ts';
@@ -62,6 +63,7 @@ export function resolveScenario(
     initial: INITIAL_STATES[input.initial ?? 'rest'],
     actions: resolveActions(input.actions),
     solver: resolveSolver(input.solver ?? {}, noteIn('solver')),
+    ...resolveJudgement(input, machine.rated.current, noteIn),
   };
   const own = [...givenOrigins(raw), ...notes];
   const listed = new Set(own.map(({ path }) => path));

@@ -4,6 +4,7 @@ import { resolveControl } from './resolveControl.ts';
 import { resolveFault } from './resolveFault.ts';
 import type { LineResistorData, StarterData } from './scenario.ts';
 import type { ScenarioInput } from './scenarioInput.ts';
+import { resolveBrake, resolveInjection } from './stopDevices.ts';
 
 /**
  * Fills in the starter; see `contactorTimes` for the times.
@@ -18,7 +19,7 @@ export function resolveStarter(
   note: Note,
 ): StarterData {
   const times = timesOf(input);
-  const { lineResistors, plugConnection, windingOrder, control, faults } = input;
+  const { lineResistors, plugConnection, windingOrder, brake, injection, control, faults } = input;
   const noteDefault = (key: keyof typeof input, value: string) => {
     if (input[key] === undefined) note(key, value, 'default');
   };
@@ -64,6 +65,8 @@ export function resolveStarter(
       : { lineResistors: resolveLineResistors(lineResistors, times, within('lineResistors', note)) }),
     ...(plugConnection === undefined ? {} : { plugConnection }),
     ...(windingOrder === undefined ? {} : { windingOrder }),
+    ...(brake === undefined ? {} : { brake: resolveBrake(brake, note) }),
+    ...(injection === undefined ? {} : { injection: resolveInjection(injection, times.closingTime, note) }),
     ...(control === undefined
       ? {}
       : { control: resolveControl(control, ratedCurrent, within('control', note)) }),

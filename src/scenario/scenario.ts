@@ -4,10 +4,12 @@ import type { ButtonName, StarterData } from './starterData.ts';
 export type * from './judgementData.ts';
 
 export type {
+  BrakeData,
   ButtonName,
   CoilVoltageData,
   ControlData,
   EmergencyStopData,
+  InjectionData,
   LineResistorData,
   OverloadData,
   PhaseName,
@@ -232,9 +234,9 @@ export type InitialState = 'rest' | 'runningForward' | 'runningReverse';
 /**
  * startForward, startReverse: energise that contactor (the other first drops out, the change-over delay runs);
  * plug: drop the running contactor, energise the opposite one until the zero-speed switch opens;
- * coast: drop both.
+ * coast: drop both; brake: drop both and set the mechanical brake; injectDc: drop both, then direct current into two leads.
  */
-export type ActionKind = 'startForward' | 'startReverse' | 'plug' | 'coast';
+export type ActionKind = 'startForward' | 'startReverse' | 'plug' | 'coast' | 'brake' | 'injectDc';
 
 /**
  * What is done at an instant. Without a control circuit in the scenario a command moves the coils itself; with one, people

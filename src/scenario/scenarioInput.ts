@@ -1,11 +1,18 @@
 import { z } from 'zod';
+import { alternativesInput } from './alternativesInput.ts';
+import { contactorsInput } from './contactorsInput.ts';
+import { dutyInput } from './dutyInput.ts';
 import { packFault } from './fault.ts';
 import { group, text } from './field.ts';
+import { limitsInput } from './limitsInput.ts';
 import { loadInput } from './loadInput.ts';
 import { machineInput } from './machineInput.ts';
+import { protectionInput } from './protectionInput.ts';
 import { actionsInput, initialInput, solverInput } from './runInput.ts';
 import { starterInput } from './starterInput.ts';
 import { supplyInput } from './supplyInput.ts';
+import { thermalInput } from './thermalInput.ts';
+import { titleBlockInput } from './titleBlockInput.ts';
 
 /**
  * The one definition of a scenario file: the parser, the JSON Schema and the messages all come from it. Its input is
@@ -41,6 +48,13 @@ export const scenarioInput = group('A plugging scenario', {
   initial: initialInput.optional(),
   actions: actionsInput,
   solver: solverInput.optional(),
+  titleBlock: titleBlockInput.optional(),
+  thermal: thermalInput.optional(),
+  duty: dutyInput.optional(),
+  contactors: contactorsInput.optional(),
+  limits: limitsInput.optional(),
+  protection: protectionInput.optional(),
+  alternatives: alternativesInput.optional(),
 });
 
 /** A scenario as read and checked, before defaults are resolved. */

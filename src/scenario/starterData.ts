@@ -34,6 +34,10 @@ export interface StarterData {
   readonly windingOrder?: 'AB' | 'AC';
   /** The control circuit that drives the coils; absent: commands act on the coils themselves. */
   readonly control?: ControlData;
+  /** A mechanical brake on the motor shaft; absent: none. */
+  readonly brake?: BrakeData;
+  /** A source of direct current for two leads; absent: none. */
+  readonly injection?: InjectionData;
   /** What is wrong with the installation; absent: nothing. */
   readonly faults?: readonly StarterFault[];
 }
@@ -48,6 +52,30 @@ export interface LineResistorData {
   readonly openingTime: number;
   /** From the energising of the reversing coil to that of the bypass coil, s; null: not while this reversal lasts. */
   readonly bypassAfter: number | null;
+}
+
+/** A mechanical brake on the motor shaft. It lets go when a contactor is energised. */
+export interface BrakeData {
+  /** At the motor shaft, N·m. */
+  readonly torque: number;
+  /** From the release of its coil to its full torque, s. */
+  readonly delay: number;
+  /** onCommand: with that command alone; afterPlugging: also when plugging has ended. */
+  readonly sets: 'onCommand' | 'afterPlugging';
+}
+
+/** A rectifier that feeds direct current into terminal B and out of terminal C. */
+export interface InjectionData {
+  /** Without load, V. */
+  readonly voltage: number;
+  /** Of transformer and rectifier, Ω. */
+  readonly resistance: number;
+  /** From the command to energising its contactor, s. */
+  readonly delay: number;
+  /** Its contactor: coil energised → contacts touch, s. */
+  readonly closingTime: number;
+  /** How long the current flows, s; null: until the zero-speed switch opens. */
+  readonly duration: number | null;
 }
 
 /** A fault of the installation. */

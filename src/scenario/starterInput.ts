@@ -5,6 +5,7 @@ import { packFault, packTypeFault } from './fault.ts';
 import { faultsInput } from './faultsInput.ts';
 import { group, onlyCovered, quantity, word } from './field.ts';
 import { lineResistorsInput } from './lineResistorsInput.ts';
+import { brakeInput, injectionInput } from './stopDeviceInput.ts';
 import { zeroSpeedSwitchInput } from './zeroSpeedSwitchInput.ts';
 
 function perPole(about: string) {
@@ -78,6 +79,8 @@ export const starterInput = group('The two contactors, the zero-speed switch and
     about: 'Delta machines only: whether winding A lies between terminals A and B or A and C',
     default: 'AB',
   }).optional(),
+  brake: brakeInput.optional(),
+  injection: injectionInput.optional(),
   control: controlInput.optional(),
   faults: faultsInput.optional(),
 });

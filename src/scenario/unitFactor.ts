@@ -6,6 +6,9 @@ const electricalHorsepower = 746;
 /** W; 75 kgf·m/s with g = 9.80665 m/s². Source: NIST SP 811 (2008), appendix B.8. */
 const metricHorsepower = 735.49875;
 
+/** m/s²; the standard acceleration of free fall. Source: 3rd CGPM (1901). */
+const standardGravity = 9.80665;
+
 /** mm; a thousandth of an inch of 25.4 mm. Source: international yard and pound agreement (1959). */
 const milInMillimetres = 0.0254;
 
@@ -21,7 +24,9 @@ const unit: UnitFactory = unitmath.config({
       // Thousand feet and thousand circular mils (a circle of one mil diameter), the cable maker's units.
       kft: { value: '1000 ft' },
       kcmil: { value: `${(1000 * Math.PI * milInMillimetres ** 2) / 4} mm^2` },
-      kgf: { value: '9.80665 N' },
+      kgf: { value: `${standardGravity} N` },
+      standardGravity: { value: `${standardGravity} m/s^2` },
+      rev: { value: `${2 * Math.PI} rad` },
       hpElectric: { value: `${electricalHorsepower} W` },
       hpMetric: { value: `${metricHorsepower} W` },
       VA: { quantity: 'APPARENT_POWER', value: 1, prefixes: 'SHORT' },

@@ -28,14 +28,14 @@ export interface HoldLimits {
 export function holdLimits(shaft: Shaft, mass: number): HoldLimits {
   const own = mass === 0 ? shaft.motor.friction : 0;
   if (mass !== loadMass(shaft))
-    return { center: 0, forward: own, backward: own, holdable: own > 0, by: own > 0 ? FRICTION : null };
+    return { center: 0, forward: own, backward: own, holdable: own > 0, by: own > 0 ? nameOf(shaft) : null };
   let center = shaft.gravity;
   let grip = shaft.breakaway;
   for (const load of shaft.pieces)
     if (load.mirrored) grip += torqueAtRest(load);
     else center += torqueAtRest(load);
   const friction = grip + own;
-  const by = friction > 0 ? FRICTION : null;
+  const by = friction > 0 ? nameOf(shaft) : null;
   // With nothing that holds, a rest this small keeps the direction of motion known where a torque depends on it.
   const least =
     shaft.gear !== null || shaft.pieces.some(({ mirrored }) => mirrored) ? shaft.negligibleTorque : 0;
@@ -56,5 +56,10 @@ export function holdLimits(shaft: Shaft, mass: number): HoldLimits {
   };
 }
 
+function nameOf(shaft: Shaft): string {
+  return shaft.isBraked === true ? BRAKE : FRICTION;
+}
+
 const FRICTION = 'dry friction';
+const BRAKE = 'the brake';
 const GEAR = 'the loss of the gear';

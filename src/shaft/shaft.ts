@@ -18,7 +18,7 @@ export interface Shaft {
   readonly gear: GearEfficiencies | null;
   /** Null: load and motor are one mass. */
   readonly coupling: CouplingData | null;
-  /** Loss torques of the motor itself. */
+  /** Loss torques of the motor itself, and of its brake while that is set. */
   readonly motor: MotorLoss;
   /** Of the load, N·m·s/rad. */
   readonly viscous: number;
@@ -32,6 +32,8 @@ export interface Shaft {
   readonly breakaway: number;
   /** Loads that are smooth in pieces of speed: tables and constant power. */
   readonly pieces: readonly SpeedPieces[];
+  /** A mechanical brake is set. */
+  readonly isBraked?: true;
   /** Torque that is nothing beside those of this machine, N·m. */
   readonly negligibleTorque: number;
 }

@@ -5,6 +5,7 @@ import type { ElectricalModel } from '../machine/electricalModel.ts';
 import { reconnectFlux } from '../machine/reconnectFlux.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { afterShaftEvent } from '../shaft/afterShaftEvent.ts';
+import { brakedShaft, modeWithBrake } from '../shaft/brakedShaft.ts';
 import { reviewShaft, type ShaftNote } from '../shaft/reviewShaft.ts';
 import { shaftOf } from '../shaft/shaft.ts';
 import { reconnectWinding } from '../starter/auxiliaries.ts';
@@ -13,9 +14,10 @@ import { setVoltage, tripOverload } from '../starter/control/inputs.ts';
 import { extinguishDeadArcs } from '../starter/extinguish.ts';
 import { clearLine } from '../starter/lines.ts';
 import { nextScheduled, PHASES } from '../starter/starter.ts';
+import { blockBridge, followBrake } from '../starter/stopDevices.ts';
 import type { Transition } from '../starter/transition.ts';
 import { applyScheduled, clearPole, crossThreshold, followUp } from '../starter/transitions.ts';
-import { circuitSource, insertedNow } from './circuitSource.ts';
+import { circuitSource, feedSource, insertedNow } from './circuitSource.ts';
 import { presentControlVoltage, readControlVoltage, voltageLevel } from './controlVoltage.ts';
 import {
   circlingStatus,
@@ -58,10 +60,13 @@ import {
  * @param blocked a contactor kept from closing again, to find out when the other one's arcs would have ended
  */
 export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null): Trajectory {
-  const shaft = shaftOf(scenario);
+  const free = shaftOf(scenario);
+  const braked = brakedShaft(free, scenario.starter.brake?.torque ?? 0);
+  let shaft = free;
   const circuits = circuitSource(scenario);
+  const feeds = feedSource(scenario, circuits);
   const synchronous = (2 * Math.PI * scenario.supply.frequency) / scenario.machine.polePairs;
-  const planEnd = endPlanner(scenario, shaft);
+  const planEnd = endPlanner(scenario);
   const automatic = scenario.solver.endTime === 'auto';
   const tLast = scenario.actions.at(-1)?.at ?? 0;
   const tLimit =
@@ -80,7 +85,7 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
   const finish = (status: RunStatus): Trajectory =>
     readableTrajectory({
       scenario,
-      shaft,
+      shaft: free,
       status,
       segments,
       shortCircuit,
@@ -102,9 +107,10 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
 
   function take(transition: Transition): void {
     atInstant = { t: state.t, changes: atInstant.t === state.t ? atInstant.changes + 1 : 1 };
-    const settled = extinguishDeadArcs(transition.state, state.t);
+    const held = followBrake(state.starter, transition.state, state.t);
+    const settled = extinguishDeadArcs(held.state, state.t);
     const wound = reconnectWinding(settled.state, state.t, conduction(settled.state).kind === 'none');
-    note(...transition.events, ...settled.events, ...wound.events);
+    note(...transition.events, ...held.events, ...settled.events, ...wound.events);
     if (wound.state.winding !== state.starter.winding) reconnect(wound.state.winding === 'star');
     state = { ...state, starter: wound.state };
     record.starterIs(state.t, state.starter);
@@ -177,12 +183,12 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
       return finish(shortCircuitStatus(shortCircuit));
     }
     const inserted = insertedNow(scenario, state.starter);
-    const circuit = circuits(inserted);
+    const { circuit, supply } = feeds(inserted, poles.direct);
     const dead = poles.kind === 'none' && isStiff(circuit) && isGone(state.flux, nothing);
     if (dead) state = { ...state, flux: state.flux.map(() => 0) };
     const model = dead
       ? deadModel(state.flux.length)
-      : connectedModel(circuit, scenario.supply, poles, scenario.solver.frame);
+      : connectedModel(circuit, supply, poles, scenario.solver.frame);
     const share = presentControlVoltage(scenario, state, model);
     if (share !== null) {
       const level = voltageLevel(share.limits, share.value, share.before);
@@ -192,10 +198,14 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
       }
     }
     chop(circuit, poles);
+    if ((shaft === braked) !== state.starter.braked) {
+      shaft = state.starter.braked ? braked : free;
+      state = { ...state, mode: modeWithBrake(shaft, state.mode, state.shaft, torqueNow(model, state)) };
+    }
     const review = reviewShaft(shaft, state.mode, state.shaft, torqueNow(model, state));
     takeShaft(review.mode, review.notes);
 
-    const plan = automatic ? planEnd(state) : { kind: 'open' as const };
+    const plan = automatic ? planEnd(state, shaft) : { kind: 'open' as const };
     if (plan.kind === 'at') endAt = Math.min(endAt ?? plan.t, plan.t);
     else endAt = null;
     const tEnd = Math.min(endAt ?? tLimit, tLimit);
@@ -255,11 +265,9 @@ export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null
       case 'currentZero': {
         const { arc } = condition;
         const cause = 'its current zero';
-        take(
-          arc.kind === 'pole'
-            ? clearPole(state.starter, t, arc.contactor, arc.pole, cause)
-            : clearLine(state.starter, t, arc.phase, cause),
-        );
+        if (arc.kind === 'pole') take(clearPole(state.starter, t, arc.contactor, arc.pole, cause));
+        else if (arc.kind === 'line') take(clearLine(state.starter, t, arc.phase, cause));
+        else take(blockBridge(state.starter, t));
         return;
       }
       case 'threshold':

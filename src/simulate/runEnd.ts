@@ -34,7 +34,7 @@ export type EndPlan =
  * The plan for the end, made anew whenever something discrete has happened. Actions still to come: open. Poles open
  * and the shaft held: a little later. A contactor in with nothing to release it: when the speed has settled.
  */
-export function endPlanner(scenario: Scenario, shaft: Shaft): (now: RunState) => EndPlan {
+export function endPlanner(scenario: Scenario): (now: RunState, shaft: Shaft) => EndPlan {
   const synchronous = (2 * Math.PI * scenario.supply.frequency) / scenario.machine.polePairs;
   const settledSpeed = new Map<string, number | null>();
   const steady = (direction: 1 | -1, starter: StarterState) => {
@@ -47,7 +47,7 @@ export function endPlanner(scenario: Scenario, shaft: Shaft): (now: RunState) =>
   const coasts = (starter: StarterState) =>
     starter.control === null ? scenario.actions.at(-1)?.do === 'coast' : starter.opposing === null;
 
-  return ({ t, starter, shaft: turning, mode }) => {
+  return ({ t, starter, shaft: turning, mode }, shaft) => {
     const omegaM = turning[0]!;
     if (starter.agenda.some((entry) => entry.kind !== 'contact')) return { kind: 'open' };
     if (isIdle(starter)) {

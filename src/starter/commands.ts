@@ -2,6 +2,7 @@ import type { ActionKind } from '../scenario/scenario.ts';
 import { releaseBypass, setRotorResistance } from './auxiliaries.ts';
 import { type ContactorName, cancel, opposite, type StarterState, schedule } from './starter.ts';
 import type { StarterEvent } from './starterEvent.ts';
+import { isInjecting, orderInjection, releaseBrakeCoil, stopInjection } from './stopDevices.ts';
 import type { Transition } from './transition.ts';
 
 const WORDS: Readonly<Record<ActionKind, string>> = {
@@ -9,6 +10,8 @@ const WORDS: Readonly<Record<ActionKind, string>> = {
   startReverse: 'command: start reverse',
   plug: 'command: plug',
   coast: 'command: coast',
+  brake: 'command: apply brake',
+  injectDc: 'command: inject dc',
 };
 
 /** What an operator's command does to coils and agenda. */
@@ -19,16 +22,37 @@ export function act(state: StarterState, t: number, kind: ActionKind): Transitio
 }
 
 function carryOut(state: StarterState, t: number, kind: ActionKind): Transition {
+  if (isInjecting(state) && kind !== 'brake' && kind !== 'coast') {
+    const text = 'nothing is energised: direct current flows or is about to';
+    return { state, events: [{ t, kind: 'injectionRefused', text }] };
+  }
   switch (kind) {
     case 'startForward':
       return changeTo({ ...state, plugging: null }, t, 'forward', 'start forward');
     case 'startReverse':
       return changeTo({ ...state, plugging: null }, t, 'reverse', 'start reverse');
     case 'coast':
-      return dropBoth({ ...state, plugging: null }, t, 'coast');
+      return withoutInjection(dropBoth({ ...state, plugging: null }, t, 'coast'), t, 'coast');
+    case 'brake': {
+      const dropped = withoutInjection(
+        dropBoth({ ...state, plugging: null }, t, 'apply brake'),
+        t,
+        'apply brake',
+      );
+      return { ...dropped, state: releaseBrakeCoil(dropped.state, t) };
+    }
+    case 'injectDc': {
+      const dropped = dropBoth({ ...state, plugging: null }, t, 'inject dc');
+      return { ...dropped, state: orderInjection(dropped.state, t) };
+    }
     case 'plug':
       return plug(state, t);
   }
+}
+
+function withoutInjection(done: Transition, t: number, cause: string): Transition {
+  const stopped = stopInjection(done.state, t, cause);
+  return { state: stopped.state, events: [...done.events, ...stopped.events] };
 }
 
 /** Drops a coil: contacts that touch will part after the opening time, contacts on their way stay open. */

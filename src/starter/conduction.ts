@@ -1,10 +1,16 @@
+import { DIRECT_LEADS } from '../machine/directSource.ts';
 import type { Connection } from '../machine/supplyVector.ts';
 import type { StarterData } from '../scenario/scenario.ts';
 import type { ContactorName, StarterState } from './starter.ts';
 
 /** What the poles connect: a conducting set, or a short circuit between two supply phases. */
 export type Conduction =
-  | { readonly kind: 'three' | 'two' | 'none'; readonly connection: Connection }
+  | {
+      readonly kind: 'three' | 'two' | 'none';
+      readonly connection: Connection;
+      /** The two terminals are on a rectifier: fed by it, or through its diodes. */
+      readonly direct?: 'fed' | 'freewheeling';
+    }
   | { readonly kind: 'shortCircuit'; readonly terminal: number };
 
 /** Supply phase behind each terminal's pole of a contactor. */
@@ -27,6 +33,8 @@ export function supplyPhases(data: StarterData, contactor: ContactorName): reado
  * fault. One connected terminal alone makes no circuit.
  */
 export function conduction(state: StarterState): Conduction {
+  // Its contactor is interlocked with the others: no pole of theirs conducts.
+  if (state.injection !== 'off') return { kind: 'two', connection: DIRECT_LEADS, direct: state.injection };
   const forward = supplyPhases(state.data, 'forward');
   const reverse = supplyPhases(state.data, 'reverse');
   const connection: [number, number, number] = [-1, -1, -1];
@@ -49,11 +57,14 @@ function isLive(state: StarterState, phase: number): boolean {
 /** An arc that a current zero may put out: of a contactor's pole, or of a lost supply phase at the terminal it feeds. */
 export type Clearable =
   | { readonly kind: 'pole'; readonly contactor: ContactorName; readonly pole: number }
-  | { readonly kind: 'line'; readonly phase: number; readonly terminal: number };
+  | { readonly kind: 'line'; readonly phase: number; readonly terminal: number }
+  /** Diodes that pass on a current of the winding block when it is gone. */
+  | { readonly kind: 'diodes'; readonly terminal: number };
 
 /** Arcs that may clear now, and carry a current that can pass through zero. */
 export function clearableArcs(state: StarterState): readonly Clearable[] {
   const list: Clearable[] = [];
+  if (state.injection === 'freewheeling') return [{ kind: 'diodes', terminal: 1 }];
   for (const contactor of ['forward', 'reverse'] as const)
     for (const pole of [0, 1, 2])
       if (state.poles[contactor][pole] === 'arcing' && state.mayClear[contactor][pole])

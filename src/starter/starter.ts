@@ -42,6 +42,10 @@ export interface StarterState {
   readonly lines: Poles;
   /** Contactor that bypasses the line resistors. */
   readonly bypass: { readonly coil: boolean; readonly closed: boolean };
+  /** The mechanical brake's torque acts on the shaft. */
+  readonly braked: boolean;
+  /** Direct current in two leads: fed by the rectifier, or kept up by the winding through its diodes. */
+  readonly injection: 'off' | 'fed' | 'freewheeling';
   /** Resistors at the slip rings; null: none. */
   readonly rotor: RotorResistorData | null;
   /** External rotor resistance in the circuit now, Ω. */
@@ -71,6 +75,9 @@ export type ScheduledChange =
   | { readonly kind: 'bypassMoves'; readonly closed: boolean }
   /** External rotor resistance from now on, Ω. */
   | { readonly kind: 'rotorStep'; readonly resistance: number }
+  | { readonly kind: 'brakeSets' }
+  | { readonly kind: 'injectionCloses' }
+  | { readonly kind: 'injectionEnds'; readonly cause: string }
   | { readonly kind: 'phaseLost'; readonly phase: number }
   | { readonly kind: 'supplyChanges'; readonly present: boolean }
   /** A relay, a timer's contact, a solenoid or a contactor's armature moves. */
@@ -114,6 +121,8 @@ export function initialStarter(
     control: initialControl(data, initial, shows),
     lines: allClosed,
     bypass: { coil: running !== null, closed: running !== null },
+    braked: false,
+    injection: 'off',
     rotor,
     rotorResistance: 0,
     winding: 'built',

@@ -20,6 +20,7 @@ import {
   switchSticks,
 } from './starter.ts';
 import type { StarterEvent } from './starterEvent.ts';
+import { closeInjection, endInjection, followSwitch, setBrake } from './stopDevices.ts';
 import type { Transition } from './transition.ts';
 
 /** Carries out the first entry of the agenda, and what the control circuit makes of it. */
@@ -70,6 +71,12 @@ function carryOut(rest: StarterState, entry: Scheduled): Transition {
       return moveBypass(rest, entry.t, entry.closed);
     case 'rotorStep':
       return setRotorResistance(rest, entry.t, entry.resistance);
+    case 'brakeSets':
+      return setBrake(rest, entry.t);
+    case 'injectionCloses':
+      return closeInjection(rest, entry.t);
+    case 'injectionEnds':
+      return endInjection(rest, entry.t, entry.cause);
     case 'phaseLost':
       return losePhase(rest, entry.t, entry.phase);
     case 'supplyChanges':
@@ -200,6 +207,10 @@ function moveContact(state: StarterState, t: number, direction: Direction, close
     text: `zero-speed switch ${closed ? 'closes' : 'opens'} (${direction})`,
   };
   const plugging = state.plugging;
+  if (moved.injection === 'fed') {
+    const followed = followSwitch(moved, t);
+    return { state: followed.state, events: [event, ...followed.events] };
+  }
   if (state.control !== null && plugging !== null) return { state: moved, events: [event] };
   if (!closed && plugging === null && state.opposing === direction) {
     // A start against the rotation has brought the machine to rest: from here it is a start like any other.

@@ -8,8 +8,11 @@ export function shapeOf(scenario: Scenario): ScenarioShape {
     ...scenario,
     starter: { ...starter, ...(faults && { faults: faults.map(faultShape) }) },
     actions: scenario.actions.map((action) => {
-      if (isCommand(action)) return action;
-      throw new Error('the phase-variable model has no buttons');
+      if (!isCommand(action)) throw new Error('the phase-variable model has no buttons');
+      const { at, do: kind } = action;
+      if (kind === 'brake' || kind === 'injectDc')
+        throw new Error(`the phase-variable model does not know ${kind}`);
+      return { at, do: kind };
     }),
   };
 }

@@ -48,6 +48,11 @@ const legal: readonly (readonly [string, Dimension, number])[] = [
   ['4 kcmil', 'area', 1000 * Math.PI * 0.0254e-3 ** 2],
   ['212 degF', 'temperature', 100],
   ['373.15 K', 'temperature', 100],
+  ['0.3 g0', 'acceleration', 0.3 * gravity],
+  ['1 g_0', 'acceleration', gravity],
+  ['10 ft/s²', 'acceleration', 10 * foot],
+  ['2 rev', 'angle', 4 * Math.PI],
+  ['15 revolutions', 'angle', 30 * Math.PI],
 ];
 
 it.each(legal)('%s has the value its legal definition gives', (text, dimension, expected) => {
@@ -82,6 +87,13 @@ const decimal: readonly (readonly [string, Dimension, number])[] = [
   ['3 ms', 'time', 0.003],
   ['1.5s', 'time', 1.5],
   ['2 min', 'time', 120],
+  ['1.5 h', 'time', 5400],
+  ['2 hours', 'time', 7200],
+  ['80 K', 'temperatureDifference', 80],
+  ['1900 J/K', 'heatCapacity', 1900],
+  ['3.2 kJ/K', 'heatCapacity', 3200],
+  ['2.5 m/s^2', 'acceleration', 2.5],
+  ['160 mm', 'length', 0.16],
   ['0.95 Wb', 'flux', 0.95],
   ['950 mWb', 'flux', 0.95],
   ['80 m', 'length', 80],
@@ -128,6 +140,22 @@ describe('what is refused', () => {
     expect(fault.code).toBe('wrongUnit');
     expect(fault.message).toContain('lb is a mass');
     expect(fault.expected).toBe('`35 lbf ft`');
+  });
+
+  it('a temperature where a rise is meant, and the message writes it as a difference', () => {
+    const celsius = faultOf('80 °C', 'temperatureDifference');
+    expect(celsius.code).toBe('wrongUnit');
+    expect(celsius.message).toContain('this is a difference');
+    expect(celsius.expected).toBe('`80 K`');
+    // 9 °F are 5 K.
+    expect(faultOf('144 degF', 'temperatureDifference').expected).toBe('`80 K`');
+  });
+
+  it('grams where standard gravity is meant, and the message says so', () => {
+    const fault = faultOf('0.3 g', 'acceleration');
+    expect(fault.code).toBe('wrongUnit');
+    expect(fault.message).toContain('g is a gram');
+    expect(fault.expected).toBe('`0.3 g0`');
   });
 
   it('real power where apparent power is meant, and the other way round', () => {

@@ -81,6 +81,16 @@ const structurallyWrong: readonly (readonly [string, Group])[] = [
   ['class 15', { starter: { control: { scheme: 'inching', overload: { setting: '9 A', class: 15 } } } }],
   ['coils of one voltage', { starter: { control: { scheme: 'inching', coilVoltage: { pickUp: 0.8 } } } }],
   ['an unknown button', { actions: [{ at: '0 s', do: 'press start' }] }],
+  ['an unknown thermal class', { thermal: { insulationClass: '105' } }],
+  ['a rise without a unit', { thermal: { ratedRise: 80 } }],
+  ['an unknown cycle', { duty: { cycle: 'plugging' } }],
+  ['a day in another order', { duty: { contactsChanged: '14.03.2026' } }],
+  ['contactors without a rated current', { contactors: { lifeAc3: 1e6 } }],
+  ['a life of text', { contactors: { ratedCurrentAc3: '80 A', lifeAc3: '1 million' } }],
+  ['a limit without a unit', { limits: { stopTime: 1.2 } }],
+  ['a limit that is another word', { limits: { contactLife: 'unlimited' } }],
+  ['a curve of one point', { protection: { curves: [{ name: 'a', kind: 'fuse', points: [] }] } }],
+  ['a brake without a delay', { alternatives: { mechanicalBrake: { torque: '9 N m' } } }],
   ['a press without a unit', { actions: [{ at: '0 s', do: 'press forward', for: 1 }] }],
 ];
 

@@ -1,0 +1,73 @@
+import { withUnit } from './field.ts';
+import type { InsulationClass, ThermalData } from './judgementData.ts';
+import type { Impossibility } from './starterView.ts';
+
+/** Thermal data as far as they depend on each other; null: not stated, undefined: not known, as it was refused. */
+export type ThermalView = {
+  readonly [K in
+    | 'insulationClass'
+    | 'ambient'
+    | 'lockedRotorTimeCold'
+    | 'lockedRotorTimeHot'
+    | 'cageLimit'
+    | 'cageRatedTemperature'
+    | 'outerCageShare']: ThermalData[K] | undefined;
+};
+
+/** How many cages the circuit states; `fitted`: the circuit is found from a nameplate or tests. */
+export type StatedCages = number | 'fitted' | undefined;
+
+/** Class and letter of an insulation, as they are printed. */
+export const CLASS_WITH_LETTER: Readonly<Record<InsulationClass, string>> = {
+  '130': '130 (B)',
+  '155': '155 (F)',
+  '180': '180 (H)',
+};
+
+/**
+ * What thermal data cannot be beside each other.
+ *
+ * @param view in SI, temperatures in °C
+ * @param cages of the machine
+ */
+export function thermalImpossibilities(view: ThermalView, cages: StatedCages): readonly Impossibility[] {
+  const found: Impossibility[] = [];
+  const report = (key: string, message: string, expected: string) =>
+    found.push({ path: ['thermal', key], message, expected });
+  const { insulationClass, ambient, lockedRotorTimeCold: cold, lockedRotorTimeHot: hot } = view;
+  const { cageLimit, cageRatedTemperature, outerCageShare } = view;
+  const inCelsius = (value: number) => withUnit(value, 'degC');
+
+  if (known(insulationClass) && known(ambient) && ambient >= Number(insulationClass)) {
+    const message = `is not below ${inCelsius(Number(insulationClass))}, the temperature of thermal class ${CLASS_WITH_LETTER[insulationClass]}`;
+    report('ambient', message, 'the temperature of the cooling air');
+  }
+  if (known(cold) && known(hot) && hot > cold) {
+    const message = `is longer than the ${withUnit(cold, 's')} from ambient temperature`;
+    report('lockedRotorTimeHot', message, 'a time up to lockedRotorTimeCold');
+  }
+  if (known(cageRatedTemperature) && known(ambient) && cageRatedTemperature <= ambient) {
+    const message = `is not above the ambient temperature of ${inCelsius(ambient)}`;
+    report('cageRatedTemperature', message, 'a higher temperature');
+  }
+  if (known(cageLimit) && known(cageRatedTemperature) && cageLimit <= cageRatedTemperature) {
+    const message = `is not above the ${inCelsius(cageRatedTemperature)} of the cage at rated load`;
+    report('cageLimit', message, 'a temperature above cageRatedTemperature');
+  } else if (known(cageLimit) && known(ambient) && cageLimit <= ambient) {
+    const message = `is not above the ambient temperature of ${inCelsius(ambient)}`;
+    report('cageLimit', message, 'a higher temperature');
+  }
+  if (known(outerCageShare) && cages !== undefined && cages !== 2) {
+    const why = cages === 'fitted' ? 'is found by fitting: an outer cage of it is no body' : 'has one cage';
+    report(
+      'outerCageShare',
+      `has no meaning for a machine whose circuit ${why}`,
+      'two stated cages, or this key left out',
+    );
+  }
+  return found;
+}
+
+function known<T>(value: T | null | undefined): value is T {
+  return value !== null && value !== undefined;
+}
