@@ -38,26 +38,26 @@ export function thermalImpossibilities(view: ThermalView, cages: StatedCages): r
   const { cageLimit, cageRatedTemperature, outerCageShare } = view;
   const inCelsius = (value: number) => withUnit(value, 'degC');
 
-  if (known(insulationClass) && known(ambient) && ambient >= Number(insulationClass)) {
+  if (typeof insulationClass === 'string' && isNumber(ambient) && ambient >= Number(insulationClass)) {
     const message = `is not below ${inCelsius(Number(insulationClass))}, the temperature of thermal class ${CLASS_WITH_LETTER[insulationClass]}`;
     report('ambient', message, 'the temperature of the cooling air');
   }
-  if (known(cold) && known(hot) && hot > cold) {
+  if (isNumber(cold) && isNumber(hot) && hot > cold) {
     const message = `is longer than the ${withUnit(cold, 's')} from ambient temperature`;
     report('lockedRotorTimeHot', message, 'a time up to lockedRotorTimeCold');
   }
-  if (known(cageRatedTemperature) && known(ambient) && cageRatedTemperature <= ambient) {
+  if (isNumber(cageRatedTemperature) && isNumber(ambient) && cageRatedTemperature <= ambient) {
     const message = `is not above the ambient temperature of ${inCelsius(ambient)}`;
     report('cageRatedTemperature', message, 'a higher temperature');
   }
-  if (known(cageLimit) && known(cageRatedTemperature) && cageLimit <= cageRatedTemperature) {
+  if (isNumber(cageLimit) && isNumber(cageRatedTemperature) && cageLimit <= cageRatedTemperature) {
     const message = `is not above the ${inCelsius(cageRatedTemperature)} of the cage at rated load`;
     report('cageLimit', message, 'a temperature above cageRatedTemperature');
-  } else if (known(cageLimit) && known(ambient) && cageLimit <= ambient) {
+  } else if (isNumber(cageLimit) && isNumber(ambient) && cageLimit <= ambient) {
     const message = `is not above the ambient temperature of ${inCelsius(ambient)}`;
     report('cageLimit', message, 'a higher temperature');
   }
-  if (known(outerCageShare) && cages !== undefined && cages !== 2) {
+  if (isNumber(outerCageShare) && cages !== undefined && cages !== 2) {
     const why = cages === 'fitted' ? 'is found by fitting: an outer cage of it is no body' : 'has one cage';
     report(
       'outerCageShare',
@@ -68,6 +68,6 @@ export function thermalImpossibilities(view: ThermalView, cages: StatedCages): r
   return found;
 }
 
-function known<T>(value: T | null | undefined): value is T {
-  return value !== null && value !== undefined;
+function isNumber(value: number | null | undefined): value is number {
+  return typeof value === 'number';
 }

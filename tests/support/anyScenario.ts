@@ -12,8 +12,10 @@ import type {
 import { withControl } from './anyControl.ts';
 
 /** Any double of the range, all digits; minus zero is not a quantity. */
-const between = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((value) => value + 0);
-const orNull = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: null });
+export const between = (min: number, max: number) =>
+  fc.double({ min, max, noNaN: true }).map((value) => value + 0);
+/** A value, or null. */
+export const orNull = <T>(arbitrary: fc.Arbitrary<T>) => fc.option(arbitrary, { nil: null });
 
 const cage = fc.record({ Rr: between(1e-6, 1e5), Llr: between(1e-9, 1e3) });
 
