@@ -1,7 +1,6 @@
 import type { ContactorName } from '../starter/starter.ts';
-import { crossings } from './crossing.ts';
+import { absoluteCharge } from './absoluteCharge.ts';
 import { found, type Measurement, type MetricGroup, missing, PHASE_NAMES } from './measurement.ts';
-import { integral } from './quadrature.ts';
 import { NO_REVERSAL } from './reversalMetrics.ts';
 
 /** What each pole of the outgoing and of the plugging contactor interrupts, at its first opening after the command. */
@@ -53,18 +52,9 @@ function contactorMetrics(
       continue;
     }
     group[keys.time] = found(keys.time, clearing.t - parting.t, { time: clearing.t, phase });
-    group[keys.charge] = found(keys.charge, arcCharge(m, phase, parting.t, clearing.t), { phase });
+    group[keys.charge] = found(keys.charge, absoluteCharge(m.quadrature, phase, parting.t, clearing.t), {
+      phase,
+    });
   }
   return group;
-}
-
-/** ∫|i| dt, C: the signed charge of each stretch between current zeros, without its sign. */
-function arcCharge(m: Measurement, phase: 'A' | 'B' | 'C', from: number, to: number): number {
-  if (to <= from) return 0;
-  const name = `i${phase}` as const;
-  const stops = [from, ...crossings(m.quadrature, name, 0, 'either', from, to), to];
-  let sum = 0;
-  for (let i = 1; i < stops.length; i++)
-    sum += Math.abs(integral(m.quadrature, name, stops[i - 1]!, stops[i]!));
-  return sum;
 }

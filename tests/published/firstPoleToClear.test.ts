@@ -7,6 +7,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { steadyState } from '../../src/machine/steadyState.ts';
+import { openingInstants } from '../../src/survey/openingInstants.ts';
 import { run } from '../support/readings.ts';
 import { scenarioOf } from '../support/scenarios.ts';
 import { textbookMachine } from '../support/textbookMachines.ts';
@@ -135,5 +136,51 @@ describe('opening at locked rotor', () => {
       // 1e-3 rad before the corner, where the sum changes by at most twice √3 per radian
       expectWithin(total, expected, { absolute: 4e-3 }, 'total charge');
     }
+  });
+});
+
+describe('openings averaged over supply angles', () => {
+  // Spread over half a period, 61 instants lie 60/61 ° apart modulo a sixth of it; the total charge falls by 2·Î/ω where the
+  // first pole changes, so that a sum of rectangles is off by 2/61 at most.
+  const COUNT = 61;
+  const survey = openingInstants(
+    scenarioOf(textbook, {
+      starter: { poles: 'arcing' },
+      actions: [
+        { at: 0, do: 'startForward' },
+        { at: SETTLED, do: 'coast' },
+      ],
+      solver: { endTime: SETTLED + 0.03 },
+    }),
+    COUNT,
+  );
+  const breaking = survey.means?.breakings[0];
+
+  it('have the mean arc charge 2.7321·Î/ω', () => {
+    expectWithin(
+      (breaking!.meanArcCharge * omega) / crest,
+      2.7321,
+      { absolute: 2 / COUNT },
+      'mean total charge',
+    );
+  });
+
+  it('share it evenly among the poles', () => {
+    for (const pole of breaking!.poles)
+      expectWithin(
+        (pole.meanArcCharge * omega) / crest,
+        2.7321 / 3,
+        { absolute: 2 / COUNT },
+        `pole ${pole.phase}`,
+      );
+  });
+
+  it('have the steady current at rest for their equivalent current', () => {
+    expectWithin(
+      breaking!.equivalentCurrent,
+      crest / Math.SQRT2,
+      { relative: 2 / COUNT / 2.7321 },
+      'current',
+    );
   });
 });
