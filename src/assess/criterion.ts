@@ -75,20 +75,43 @@ export function judged(parts: CriterionParts): Criterion {
   return { ...parts, margin, outcome };
 }
 
+/** Source of a limit that the user has waived. */
+export const WAIVED = 'the scenario states that no limit applies';
+
 /** A criterion that the scenario states not to apply. */
 export function waived(parts: Omit<CriterionParts, 'value' | 'limit' | 'source' | 'required'>): Criterion {
   return {
     ...parts,
     value: null,
     limit: null,
-    source: 'the scenario states that no limit applies',
+    source: WAIVED,
     margin: null,
     outcome: 'pass',
     required: false,
   };
 }
 
+/** A criterion whose question does not arise; `why` says so in words. */
+export function notApplicable(
+  parts: Omit<CriterionParts, 'value' | 'limit' | 'source' | 'remark' | 'required'>,
+  why: string,
+): Criterion {
+  return {
+    ...parts,
+    value: null,
+    limit: null,
+    source: 'does not apply',
+    margin: null,
+    outcome: 'pass',
+    remark: why,
+    required: false,
+  };
+}
+
+/** How the remark of a criterion that lacks something begins. */
+export const NOT_JUDGED_BECAUSE = 'not judged because ';
+
 /** A criterion that lacks something. */
 export function notJudged(parts: Omit<CriterionParts, 'remark'>, missing: string): Criterion {
-  return { ...parts, margin: null, outcome: 'notJudged', remark: `not judged because ${missing}` };
+  return { ...parts, margin: null, outcome: 'notJudged', remark: `${NOT_JUDGED_BECAUSE}${missing}` };
 }

@@ -22,4 +22,37 @@ export interface OperationHeat {
   readonly running: HeatPulse;
   /** From the stopping command to rest; a full reversal: to the steady speed of the other direction. */
   readonly stop: HeatPulse;
+  /** How the run stops; absent: by braking. */
+  readonly stopKind?: 'coast' | 'braking' | 'reversal';
+  /** Of a full reversal: its first part, from the command to zero speed; absent: `stop` is that. */
+  readonly braking?: HeatPulse;
+}
+
+/** Two pulses one after the other. */
+export function sumOfPulses(a: HeatPulse, b: HeatPulse): HeatPulse {
+  return {
+    winding: a.winding + b.winding,
+    cage: a.cage + b.cage,
+    outerCage: a.outerCage + b.outerCage,
+    frame: a.frame + b.frame,
+    duration: a.duration + b.duration,
+  };
+}
+
+/** Heat from the stopping command to rest. */
+export function brakingHeat(heat: OperationHeat): HeatPulse {
+  return heat.braking ?? heat.stop;
+}
+
+/**
+ * Heat of a full reversal, from one steady speed to that of the other direction. Where the run ends at rest it is the sum of
+ * stop and start: the run-up does not know from which side it came to rest.
+ */
+export function reversalHeat(heat: OperationHeat): HeatPulse {
+  return heat.stopKind === 'reversal' ? heat.stop : sumOfPulses(brakingHeat(heat), heat.start);
+}
+
+/** All of a pulse, J. */
+export function totalHeat(pulse: HeatPulse): number {
+  return pulse.winding + pulse.cage + pulse.outerCage + pulse.frame;
 }

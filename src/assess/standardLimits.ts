@@ -20,6 +20,9 @@ export const STANDARD_LIMITS = {
     '1/100 m',
     'IEC 60034-1: 1 % of the limit of rise per 100 m above 1000 m (from memory)',
   ),
+  coldestAmbient: from(0, '°C', 'IEC 60034-1: below it the limits of rise are by agreement (from memory)'),
+  hottestAmbient: from(60, '°C', 'IEC 60034-1: above it the limits of rise are by agreement (from memory)'),
+  highestAltitude: from(4000, 'm', 'IEC 60034-1: above it the limits of rise are by agreement (from memory)'),
   stallTime: from(
     12,
     's',
@@ -55,6 +58,22 @@ export const STANDARD_LIMITS = {
     '× Ue',
     'IEC 60947-4-1, electrical durability test AC-4, voltage after breaking (from memory)',
   ),
+  genericLifeAc3: from(
+    1.2e6,
+    'operations',
+    "typical sintered contacts at the rated current in AC-3, mixed-duty endurance table of a manufacturer's catalogue",
+  ),
+  genericLifeAc4: from(3e4, 'operations', 'the same at six times the rated current in AC-4, same table'),
+  lifeScatterStated: from(
+    2,
+    '×',
+    'scatter of the life of contacts about a stated one: common practice, no source',
+  ),
+  lifeScatterGeneric: from(
+    4,
+    '×',
+    'the same about a life that is not that of the device: common practice, no source',
+  ),
   plugDutyPerMinute: from(
     5,
     '1/min',
@@ -64,6 +83,28 @@ export const STANDARD_LIMITS = {
     10,
     '1/10 min',
     'plugging and jogging duty begins above 10 openings or closings in 10 minutes (North American practice, from memory)',
+  ),
+  // The stop itself
+  stopsEndedOtherwise: from(
+    0,
+    '1',
+    'IEC 60204-1, reverse-current braking: the machine must not start in the opposite direction, and a device that works on time alone is not permitted (from memory)',
+  ),
+  leastArcMargin: from(
+    0,
+    's',
+    'physics: below zero a contactor closes onto the arc of the other one, a line-to-line short circuit',
+  ),
+  longestArc: from(
+    0.5,
+    '× period',
+    'an arc ends at a current zero, at most half a period after the contacts part (from memory)',
+  ),
+  // Shaft
+  torsionalStep: from(
+    2,
+    '× rigid',
+    'physics: a step of torque swings up to twice its share in an undamped elastic shaft; torque that alternates near resonance swings further',
   ),
   gravity: from(9.80665, 'm/s²', 'standard acceleration of free fall, exact'),
 } as const satisfies Record<string, SourcedValue>;

@@ -1,0 +1,69 @@
+import type { MeanDuties } from '../measure/meanDuties.ts';
+import type { RunResult } from '../measure/result.ts';
+import { contactCriteria } from './contactCriteria.ts';
+import { contactWear } from './contactWear.ts';
+import type { ContactWear } from './contactWearTypes.ts';
+import { CRITERION_KEYS, type Criterion, notJudged } from './criterion.ts';
+import { type FailureConsequences, failureConsequences } from './failureConsequences.ts';
+import { heatCriteria } from './heatCriteria.ts';
+import { type Heating, heating } from './heating.ts';
+import { mechanicsCriteria } from './mechanicsCriteria.ts';
+import { protectionCriteria } from './protectionCriteria.ts';
+import { runCriteria } from './runCriteria.ts';
+import { whyUnusable } from './runReasons.ts';
+import { type TimeCurrentData, timeCurrentData } from './timeCurrent.ts';
+import { type Verdict, verdict } from './verdict.ts';
+
+/** Whether plugging suits the load of a run, and all that it stands on. */
+export interface Suitability {
+  readonly verdict: Verdict;
+  /** In the order of presentation. */
+  readonly criteria: readonly Criterion[];
+  /** Words where it could not be worked out. */
+  readonly heating: Heating | string;
+  /** Null: no contactors are described, or no run ended well. */
+  readonly wear: ContactWear | null;
+  readonly timeCurrent: TimeCurrentData;
+  /** Null: no plug or reversal takes place in the run. */
+  readonly consequences: FailureConsequences | null;
+}
+
+/**
+ * Judges a run.
+ *
+ * @param means what its contactors make and break on average over instants of opening; null: no run ended well
+ * @param cageIsFitted the double cage was fitted to a nameplate
+ */
+export function suitability(result: RunResult, means: MeanDuties | null, cageIsFitted = false): Suitability {
+  const { scenario } = result;
+  const { contactors, duty } = scenario;
+  const heat = heating(result, cageIsFitted);
+  const wear =
+    contactors === undefined || means === null
+      ? null
+      : contactWear(means, contactors, duty ?? null, scenario);
+  const found = [
+    ...runCriteria(result),
+    ...heatCriteria(result, heat),
+    ...contactCriteria(scenario, means, wear),
+    ...protectionCriteria(result),
+    ...mechanicsCriteria(result),
+  ];
+  const unusable = whyUnusable(result);
+  const criteria = found
+    .map((criterion) => (unusable === null ? criterion : withdrawn(criterion, unusable)))
+    .toSorted((a, b) => CRITERION_KEYS.indexOf(a.key) - CRITERION_KEYS.indexOf(b.key));
+  return {
+    verdict: verdict(criteria, result),
+    criteria,
+    heating: heat,
+    wear,
+    timeCurrent: timeCurrentData(result),
+    consequences: failureConsequences(result),
+  };
+}
+
+/** No value of a run whose figures may not be used is shown beside a limit. */
+function withdrawn(criterion: Criterion, why: string): Criterion {
+  return notJudged({ ...criterion, value: null }, why);
+}

@@ -1,0 +1,91 @@
+/**
+ * Mixed-duty endurance of contactors by the share of AC-4 operations (rated current in both categories the same), and life against
+ * the rated current chosen, from a manufacturer's catalogue (the list of check values, section "Contact wear"). Linear damage gives
+ * the sintered row to the digits printed and the copper row to 20 % (its table is coarser).
+ */
+import { describe, expect, it } from 'vitest';
+import { LIFE_EXPONENT, lifeAtBreaking } from '../../src/assess/contactLife.ts';
+import { mixedLife } from '../../src/assess/mixedLife.ts';
+import { BARE_CONTACTOR } from '../support/contactors.ts';
+import { expectWithin } from '../support/tolerance.ts';
+
+/** Share of AC-4; millions of operations as printed, with the digits after the point that are printed. */
+const SINTERED = [
+  [0, 1.2, 1],
+  [0.05, 0.4, 1],
+  [0.1, 0.25, 2],
+  [0.2, 0.14, 2],
+  [0.4, 0.07, 2],
+  [0.6, 0.05, 2],
+  [0.8, 0.04, 2],
+  [1, 0.03, 2],
+] as const;
+const COPPER = [
+  [0, 1],
+  [0.05, 0.2],
+  [0.1, 0.1],
+  [0.2, 0.05],
+  [0.4, 0.03],
+  [0.6, 0.02],
+  [0.8, 0.015],
+  [1, 0.01],
+] as const;
+const mixed = (share: number, ac3: number, ac4: number) =>
+  mixedLife([
+    { share: 1 - share, life: ac3 },
+    { share, life: ac4 },
+  ]) ?? Number.NaN;
+
+describe('the table of mixed duty', () => {
+  it.each(SINTERED)(
+    'sintered contacts, share %f: %f million operations after rounding',
+    (share, printed, digits) => {
+      // 0.2449 is printed as 0.25: half a unit of its last digit, and the rounding of the two ends that it is computed from
+      const half = 0.5 * 10 ** -digits;
+      expectWithin(mixed(share, 1.2, 0.03), printed, { absolute: half + 1e-3 }, 'life');
+    },
+  );
+
+  it.each(COPPER)('copper contacts, share %f: %f million operations to 20 %%', (share, printed) => {
+    expectWithin(mixed(share, 1, 0.01), printed, { relative: 0.2 }, 'life');
+  });
+
+  it('is not met by averaging lives: damage adds up, not life', () => {
+    const averaged = 0.9 * 1.2 + 0.1 * 0.03;
+    expect(averaged).toBeGreaterThan(4 * mixed(0.1, 1.2, 0.03));
+  });
+});
+
+describe('life against current within a category', () => {
+  // Rated current over the current in use, and the multiple of life printed
+  it.each([
+    [1, 1],
+    [1.5, 1.7],
+    [2, 2.5],
+    [2.5, 3.5],
+    [3, 4.5],
+    [4, 7],
+    [5, 10],
+  ])('%f times more rated current than is used: %f times the life', (ratio, printed) => {
+    // One exponent through all of them is a fit: 12 % at worst
+    const life = (current: number) => lifeAtBreaking(BARE_CONTACTOR, current, 68, 400).operations;
+    expectWithin(life(10 / ratio) / life(10), printed, { relative: 0.12 }, 'multiple of life');
+  });
+
+  it('has the exponent of the fit', () => {
+    expect(LIFE_EXPONENT).toBe(1.47);
+  });
+});
+
+describe('the generic curve', () => {
+  it('has the lives of sintered contacts in both categories', () => {
+    // AC-3: rated current against 0.17 of the voltage; AC-4: six times it against all of it
+    const ac3 = lifeAtBreaking(BARE_CONTACTOR, 10, 0.17 * 400, 400);
+    const ac4 = lifeAtBreaking(BARE_CONTACTOR, 60, 400, 400);
+    expectWithin(ac3.operations, 1.2e6, { relative: 1e-9 }, 'AC-3');
+    expectWithin(ac4.operations, 3e4, { relative: 1e-9 }, 'AC-4');
+    expectWithin(ac3.operations / ac4.operations, 40, { relative: 1e-9 }, 'ratio');
+    expect(ac3.generic).toBe(true);
+    expect(ac3.origin).toContain('generic');
+  });
+});
