@@ -1,4 +1,5 @@
 import { type AssumedInertia, assumedLoadInertia } from '../estimate/assumedLoadInertia.ts';
+import { DROP_OUT_SHARE, FRICTION_SHARE, PICK_UP_OVER_DROP_OUT } from '../estimate/typicalDrive.ts';
 import { parseQuantity } from '../scenario/parseQuantity.ts';
 import { polesFromSpeed } from '../scenario/ratedBase.ts';
 import { synchronousSpeed } from '../scenario/synchronousSpeed.ts';
@@ -16,15 +17,6 @@ export interface NewScenarioAssumptions {
   readonly pickUpSpeed: string;
 }
 
-/**
- * Drop-out speed of a zero-speed switch over synchronous speed where none is stated: 60 r/min of 1500. Common practice, no
- * source.
- */
-const DROP_OUT_SHARE = 0.04;
-/** Pick-up speed over drop-out speed. Common practice, no source. */
-const PICK_UP_OVER_DROP_OUT = 2;
-/** Dry friction over rated torque where nothing is known of the load torque: bearings and seals. Common practice, no source. */
-const FRICTION_SHARE = 0.05;
 /** Radians per second in one r/min. */
 const RPM = Math.PI / 30;
 

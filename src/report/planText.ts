@@ -1,0 +1,96 @@
+import { dateOfDay } from '../numeric/calendarDay.ts';
+import type { KitDemand, MaintenancePlan, PlannedStarter } from '../survey/plan/plan.ts';
+import { PLAN_HORIZON } from '../survey/plan/planStarters.ts';
+import { READING_ERROR } from '../survey/plan/uncertainty.ts';
+import { CAUTIONS } from './cautions.ts';
+
+/** Day of a plan as a date; what lies beyond the horizon is "after" its last day. */
+export function dayText(day: number, asOf: number): string {
+  const last = asOf + PLAN_HORIZON;
+  return day > last ? `after ${dateOfDay(last)}` : dateOfDay(Math.floor(day));
+}
+
+/** True where the expected day is over. */
+export function isOverdue({ expected }: Pick<PlannedStarter, 'expected'>, asOf: number): boolean {
+  return Math.floor(expected) < asOf;
+}
+
+/** What came of the table, in sentences. */
+export function planSentences(plan: MaintenancePlan): readonly string[] {
+  const { starters, lacking, asOf } = plan;
+  const overdue = starters.filter((starter) => isOverdue(starter, asOf));
+  const doubtful = starters.filter(
+    (starter) => !isOverdue(starter, asOf) && Math.floor(starter.earliest) < asOf,
+  );
+  const [first] = starters;
+  return [
+    `${counted(starters.length, 'starter')} planned as of ${dateOfDay(asOf)}${lacking.length === 0 ? '' : `; ${lacking.length} not planned for lack of data: ${lacking.map(({ tag }) => tag).join(', ')}`}.`,
+    ...(first === undefined
+      ? []
+      : [
+          `Due first: ${first.tag}, ${first.partWords}, ${dayText(first.expected, asOf)} (${rangeText(first, asOf)}).`,
+        ]),
+    ...(doubtful.length === 0
+      ? []
+      : [
+          `May be due already, because the range begins before ${dateOfDay(asOf)}: ${doubtful.map(({ tag }) => tag).join(', ')}.`,
+        ]),
+    ...(overdue.length === 0
+      ? []
+      : [`Overdue: ${overdue.map(({ tag }) => tag).join(', ')}. Inspect these first.`]),
+  ];
+}
+
+/** "2026-02-01 to 2027-05-09". */
+export function rangeText({ earliest, latest }: { earliest: number; latest: number }, asOf: number): string {
+  const [from, to] = [dayText(earliest, asOf), dayText(latest, asOf)];
+  return from === to ? from : `${from} to ${to}`;
+}
+
+/** The assumption that moves the date most, and how far; in words. */
+export function dominantText({ effects }: PlannedStarter, asOf: number): string {
+  const [first] = effects;
+  return first === undefined ? 'none' : `${first.words}: ${rangeText(first, asOf)}`;
+}
+
+/** "2026 Q3". */
+export function quarterText({ year, quarter }: Pick<KitDemand, 'year' | 'quarter'>): string {
+  return `${year} Q${quarter}`;
+}
+
+/** Operations, rounded to what is known of them: two digits. */
+export function operationsText(count: number): string {
+  if (!Number.isFinite(count)) return 'no wear';
+  const rounded = count >= 100 ? Number(count.toPrecision(2)) : Math.round(count);
+  return String(rounded).replace(/\B(?=(\d{3})+$)/gu, '\u202F');
+}
+
+/** A share as whole percent. */
+export function shareText(share: number): string {
+  return `${Math.round(100 * share)} %`;
+}
+
+/** What must be read before the list is acted on. */
+export const PLAN_CAUTIONS: readonly string[] = [
+  'A date is an estimate, not a permission to wait: inspect contacts in the maker’s intervals and after every short circuit.',
+  'Change contacts of all poles together, with the supply locked off and proved dead.',
+  'Contacts at the end of their life weld. A contactor that does not open leaves the motor plugging or running.',
+  ...CAUTIONS,
+];
+
+/** How the dates are found. */
+export const PLAN_METHOD: readonly string[] = [
+  'Each motor’s circuit is estimated from its nameplate; what the nameplate leaves open is taken from the standards’ tables or typical values. The stop is simulated from steady running at four instants of opening, pole by pole; the mean arc charge and the recovery voltage of each contactor give the wear of one operation from the lives stated, or from a generic curve. Inching is estimated from the current of the motor at rest. Operations of different kinds add up by linear damage (Miner’s rule).',
+  'The expected day is the day on which the worn share reaches one at the stated operations per day (or the counter’s). Contacts, contactor, interlock and zero-speed switch are counted by themselves; the one due first governs and is named.',
+  `An inspection takes the place of the computed wear on its day. Where at least a tenth of the wear allowance is used up and the operations before it are known, the rate of wear is scaled by measured over computed from then on. A reading is taken to be within ${Math.round(100 * READING_ERROR)} % of the wear allowance, and to be that of the contactor whose contacts are worn more.`,
+  'Earliest and latest: every assumption at its unfavourable, and at its favourable end at once. The assumption named is the one that by itself moves the expected day most. Not varied: the locked-rotor current where it is not stated, and the drop-out speed of the zero-speed switch (4 % of synchronous speed, assumed).',
+  'The ranges of life, shares, operations per day, load inertia and readings are common practice, without a source. Make erosion beyond what the makers’ tests contain is not counted: the bounce time is not stated in the table.',
+];
+
+/** What the table of spares says and what it does not. */
+export const KITS_NOTE =
+  'The first replacement of each starter only. What is overdue stands in the present quarter. “By the earliest date” is what must be in store if everything turns out badly.';
+
+function counted(count: number, word: string): string {
+  return `${count} ${word}${count === 1 ? '' : 's'}`;
+}

@@ -1,0 +1,156 @@
+import { dateOfDay } from '../numeric/calendarDay.ts';
+import type { MaintenancePlan, PlannedStarter } from '../survey/plan/plan.ts';
+import { cutToWidth } from './displayWidth.ts';
+import { formatQuantity, type UnitSystem } from './formatQuantity.ts';
+import { list, paragraph, table } from './markup.ts';
+import { cleanText, escapeMarkup } from './plainText.ts';
+import {
+  dayText,
+  dominantText,
+  isOverdue,
+  KITS_NOTE,
+  operationsText,
+  PLAN_CAUTIONS,
+  PLAN_METHOD,
+  planSentences,
+  quarterText,
+  shareText,
+} from './planText.ts';
+import { reportStyle } from './reportStyle.ts';
+
+/** How the plan is written. */
+export interface PlanOptions {
+  readonly units: UnitSystem;
+  /** Version of the program. */
+  readonly version: string;
+  /** Name of the table. */
+  readonly title: string;
+}
+
+/** Longest title in the footer of a printed page, columns. */
+const FOOTER_TITLE = 60;
+
+/** The maintenance plan as one HTML file that needs nothing else and prints on A4 or Letter. */
+export function renderPlanHtml(plan: MaintenancePlan, options: PlanOptions): string {
+  const title = escapeMarkup(options.title);
+  const version = `countertorque ${options.version}`;
+  const footer = `${cutToWidth(cleanText(options.title), FOOTER_TITLE)} · maintenance plan as of ${dateOfDay(plan.asOf)} · ${version}`;
+  const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="generator" content="${escapeMarkup(version)}">
+<title>${title}: maintenance plan</title>
+<style>${reportStyle(footer)}</style>
+</head>
+<body>
+<header>
+<p class="kind">Maintenance plan as of ${dateOfDay(plan.asOf)}</p>
+<h1>${title}</h1>
+</header>
+<main>
+${planSentences(plan)
+  .map((text, k) => paragraph(text, k === 0 ? 'finding' : undefined))
+  .join('\n')}
+<div class="cautions">${list(PLAN_CAUTIONS)}</div>
+${dueSection(plan)}
+${lackingSection(plan)}
+${sparesSection(plan)}
+${groundsSection(plan, options.units)}
+<section><h2>How the dates are found</h2>
+${PLAN_METHOD.map((text) => paragraph(text)).join('\n')}
+</section>
+</main>
+<footer class="screen"><p>${title} · ${escapeMarkup(version)}</p></footer>
+</body>
+</html>
+`;
+}
+
+function dueSection({ starters, asOf }: MaintenancePlan): string {
+  if (starters.length === 0) return '';
+  const head = ['Starter', 'Due first', 'Expected', 'Earliest', 'Latest', 'Assumption that moves it most'];
+  const rows = starters.map((starter) => [
+    { text: named(starter) },
+    { text: starter.partWords },
+    {
+      text: `${isOverdue(starter, asOf) ? 'overdue: ' : ''}${dayText(starter.expected, asOf)}`,
+      className: 'at' as const,
+    },
+    { text: dayText(starter.earliest, asOf), className: 'at' as const },
+    { text: dayText(starter.latest, asOf), className: 'at' as const },
+    { text: dominantText(starter, asOf) },
+  ]);
+  return `<section><h2>What is due when</h2>
+${table({ caption: 'By expected date', head: head.map((text) => ({ text })), rows })}
+</section>`;
+}
+
+function lackingSection({ lacking }: MaintenancePlan): string {
+  if (lacking.length === 0) return '';
+  const rows = lacking.map(({ tag, missing }) => [{ text: tag }, { text: missing.join('; ') }]);
+  return `<section><h2>Not planned for lack of data</h2>
+${table({ caption: 'In the order of the table', head: [{ text: 'Starter' }, { text: 'What is missing (column)' }], rows })}
+</section>`;
+}
+
+function sparesSection({ kits }: MaintenancePlan): string {
+  if (kits.length === 0) return '';
+  const head = [
+    { text: 'Quarter' },
+    { text: 'Spare' },
+    { text: 'Expected', className: 'number' as const },
+    { text: 'for' },
+    { text: 'By the earliest date', className: 'number' as const },
+    { text: 'for' },
+  ];
+  const rows = kits.map((kit) => [
+    { text: quarterText(kit) },
+    { text: kit.kit },
+    { text: String(kit.expected.length), className: 'number' as const },
+    { text: kit.expected.join(', ') },
+    { text: String(kit.earliest.length), className: 'number' as const },
+    { text: kit.earliest.join(', ') },
+  ]);
+  return `<section><h2>Spares per quarter</h2>
+${paragraph(KITS_NOTE)}
+${table({ caption: 'Calendar quarters', head, rows })}
+</section>`;
+}
+
+function groundsSection({ starters, asOf }: MaintenancePlan, units: UnitSystem): string {
+  if (starters.length === 0) return '';
+  const head = [
+    'Starter',
+    'Motor',
+    'Operations a day',
+    'Plugged',
+    'Life, operations',
+    'Used up',
+    'Stands on',
+  ];
+  const rows = starters.map((starter) => [
+    { text: starter.tag },
+    { text: formatQuantity(starter.motorPower, 'W', { system: units }), className: 'number' as const },
+    { text: operationsText(starter.operationsPerDay), className: 'number' as const },
+    { text: shareText(starter.pluggingShare), className: 'number' as const },
+    { text: operationsText(starter.life), className: 'number' as const },
+    { text: shareText(starter.used), className: 'number' as const },
+    { text: grounds(starter) },
+  ]);
+  return `<section><h2>What each date stands on</h2>
+${table({ caption: `Life of the part that is due first; used up on ${dateOfDay(asOf)}`, head: head.map((text) => ({ text })), rows })}
+</section>`;
+}
+
+function grounds({ lifeOrigin, inspection, remarks }: PlannedStarter): string {
+  const origin = `Life: ${lifeOrigin}.`;
+  return [origin, ...(inspection === null ? [] : [`Inspection: ${inspection}.`]), ...remarks].join(' ');
+}
+
+function named({ tag, description }: PlannedStarter): string {
+  return description === null ? tag : `${tag}, ${description}`;
+}

@@ -1,0 +1,123 @@
+import { cageBodies } from '../../assess/cageBodies.ts';
+import { contactWear } from '../../assess/contactWear.ts';
+import type { WearEvent } from '../../assess/contactWearTypes.ts';
+import { runningOf } from '../../assess/dutyCycle.ts';
+import type { OperationHeat } from '../../assess/heat.ts';
+import { heatOfRun, pulseOver } from '../../assess/heatOfRun.ts';
+import { permissibleOperations } from '../../assess/permissibleOperations.ts';
+import type { ThermalModel } from '../../assess/thermalNetwork.ts';
+import { type Quadrature, quadratureOf } from '../../measure/quadrature.ts';
+import type { RunResult } from '../../measure/result.ts';
+import type { StopFigures } from '../../measure/stopFigures.ts';
+import type { CycleName, Scenario } from '../../scenario/scenario.ts';
+import type { ContactorName } from '../../starter/starter.ts';
+import { type OpeningInstants, openingInstants } from '../openingInstants.ts';
+import type { StopCost } from './alternative.ts';
+
+/** What the cost of every way of stopping is reckoned with. */
+export interface CostBasis {
+  /** Null: the motor's temperatures are not judged. */
+  readonly model: ThermalModel | null;
+  /** Of the operation as it stands, whose start every way of stopping shares. */
+  readonly heat: OperationHeat | null;
+  readonly cageIsFitted: boolean;
+}
+
+/** Supply angles an alternative is run over; few, because wear is a matter of tens of per cent. No multiple of 3. */
+const INSTANTS = 4;
+
+/** What kind of operation a way of stopping makes, for heat and for contacts. */
+export type StopKindOfCost = 'plugs' | 'reverses' | 'injects' | 'coasts';
+
+const CYCLES: Readonly<Record<StopKindOfCost, CycleName>> = {
+  plugs: 'startPlugStop',
+  reverses: 'fullReversal',
+  injects: 'startPlugStop',
+  coasts: 'startCoast',
+};
+
+/** Contactors see direct current and a mechanical brake as coasting. */
+const EVENTS: Readonly<Record<StopKindOfCost, WearEvent>> = {
+  plugs: 'plugStop',
+  reverses: 'reversal',
+  injects: 'stop',
+  coasts: 'stop',
+};
+
+/** How often an hour the motor stands an operation that ends with this stop, and how long contacts last. */
+export function stopCost(
+  result: RunResult,
+  figures: StopFigures,
+  kind: StopKindOfCost,
+  basis: CostBasis,
+): StopCost {
+  return {
+    operationsPerHour: operationsPerHour(result, figures, kind, basis),
+    ...contactsOf(result.scenario, EVENTS[kind]),
+  };
+}
+
+/** 1/h */
+function operationsPerHour(
+  result: RunResult,
+  figures: StopFigures,
+  kind: StopKindOfCost,
+  basis: CostBasis,
+): number | null {
+  const { model } = basis;
+  const cycle = CYCLES[kind];
+  const running = runningOf(result.scenario.duty, cycle);
+  if (model === null || typeof running === 'string') return null;
+  if (model.nodes.some(({ limit, limitSource }) => limit === null && limitSource !== '')) return null;
+  const heat =
+    kind === 'injects'
+      ? heatOfInjection(result, figures, basis)
+      : kind === 'coasts'
+        ? basis.heat
+        : heatOfRun(result, basis.cageIsFitted);
+  if (heat === null || typeof heat === 'string') return null;
+  return permissibleOperations(model, heat, cycle, running).perHour;
+}
+
+/** Direct current heats the winding until the last of it has gone. */
+function heatOfInjection(
+  { scenario, trajectory }: RunResult,
+  { command, time }: StopFigures,
+  { heat, cageIsFitted }: CostBasis,
+): OperationHeat | null {
+  if (heat === null) return null;
+  const bodies = cageBodies(scenario.machine, scenario.thermal, cageIsFitted);
+  const stopped = command + (time ?? trajectory.tEnd - command);
+  const quadrature = quadratureOf(trajectory);
+  const end = endOfCurrent(quadrature, stopped);
+  const turns = stopped < end ? [stopped] : [];
+  return {
+    start: heat.start,
+    running: heat.running,
+    stop: pulseOver(quadrature, [command, ...turns, end], bodies),
+    stopKind: 'braking',
+  };
+}
+
+/** The later of an instant and the end of the last stretch with current, s. */
+function endOfCurrent({ trajectory }: Quadrature, t: number): number {
+  const last = trajectory.segments.findLast(({ kind }) => kind !== 'none');
+  return Math.min(trajectory.tEnd, Math.max(t, last?.t1 ?? t));
+}
+
+/** Operations until the contacts that wear first are worn, each a start and this stop. */
+function contactsOf(scenario: Scenario, event: WearEvent): Pick<StopCost, 'contactLife' | 'wearsFirst'> {
+  const none = { contactLife: null, wearsFirst: null };
+  if (scenario.contactors === undefined) return none;
+  const { means }: OpeningInstants = openingInstants(scenario, INSTANTS);
+  if (means === null) return none;
+  const wear = contactWear(means, scenario.contactors, null, scenario);
+  const used = (contactor: ContactorName) => wear[contactor].perEvent[event];
+  const forward = used('forward');
+  const reverse = used('reverse');
+  if (forward === null || reverse === null || Math.max(forward, reverse) === 0) return none;
+  return {
+    contactLife: 1 / Math.max(forward, reverse),
+    wearsFirst: reverse > forward ? 'reverse' : 'forward',
+  };
+}

@@ -1,0 +1,71 @@
+/** What came of one trial. */
+export interface Trial {
+  readonly passes: boolean;
+  /** What does not pass, in words, the worst first; empty where all passes. */
+  readonly failing: readonly string[];
+}
+
+/** The value up to which all trials pass. */
+export interface Boundary {
+  /** found: `value` is the last that passes; everything: also the farthest tried passes; nothing: none tried passes. */
+  readonly kind: 'found' | 'everything' | 'nothing';
+  /** The last value that passes; null where nothing does. */
+  readonly value: number | null;
+  /** The first value tried that does not pass; null where everything does. */
+  readonly beyond: number | null;
+  /** What fails there. */
+  readonly binding: readonly string[];
+  readonly trials: number;
+}
+
+/** What is looked for. */
+export interface BoundaryQuestion {
+  /** Values to begin with; the search goes from `from` towards `to` and expects that what passes lies on the side of `from`. */
+  readonly from: number;
+  readonly to: number;
+  /** Steps between them in the first scan. */
+  readonly steps: number;
+  /** Relative width of the bracket at which the search ends. */
+  readonly width: number;
+}
+
+/**
+ * The last value on the way from `from` to `to` that passes: a scan in equal ratios, then bisection of the first step that goes
+ * from passing to failing. Where `from` itself fails the scan looks for the first that passes and goes on from there, so that a
+ * range of values that pass is found from its near end.
+ *
+ * @param question positive values
+ * @param trial may be costly; it is asked once for each value
+ */
+export function boundary(question: BoundaryQuestion, trial: (value: number) => Trial): Boundary {
+  const { from, to, steps, width } = question;
+  const at = (i: number) => from * (to / from) ** (i / steps);
+  let trials = 0;
+  const ask = (value: number) => {
+    trials++;
+    return trial(value);
+  };
+  let good: number | null = null;
+  let bad: { readonly value: number; readonly failing: readonly string[] } | null = null;
+  for (let i = 0; i <= steps; i++) {
+    const value = i === steps ? to : at(i);
+    const { passes, failing } = ask(value);
+    if (passes) good = value;
+    else if (good === null) bad ??= { value, failing };
+    else {
+      bad = { value, failing };
+      break;
+    }
+    if (passes && bad !== null) bad = null;
+  }
+  if (good === null)
+    return { kind: 'nothing', value: null, beyond: bad?.value ?? from, binding: bad?.failing ?? [], trials };
+  if (bad === null) return { kind: 'everything', value: good, beyond: null, binding: [], trials };
+  while (Math.abs(bad.value - good) > width * Math.abs(good)) {
+    const value = Math.sqrt(good * bad.value);
+    const { passes, failing } = ask(value);
+    if (passes) good = value;
+    else bad = { value, failing };
+  }
+  return { kind: 'found', value: good, beyond: bad.value, binding: bad.failing, trials };
+}

@@ -1,0 +1,98 @@
+import { type BreakingCategory, breakingCategory } from '../assess/breakingCategory.ts';
+import { ratedPoint } from '../machine/ratedPoint.ts';
+import { type DutiesOfRun, type MeanBreaking, type MeanDuties, meanDuties } from '../measure/meanDuties.ts';
+import { poleDuties } from '../measure/poleDuties.ts';
+import { quadratureOf } from '../measure/quadrature.ts';
+import { assertScenario } from '../scenario/assertScenario.ts';
+import type { Scenario } from '../scenario/scenario.ts';
+import { runTrajectory } from '../simulate/run.ts';
+import { isSuccessful } from '../simulate/status.ts';
+import type { ContactorName } from '../starter/starter.ts';
+
+/** What the contactors do in a scenario, averaged over the instants at which it may find the supply. */
+export interface OpeningInstants {
+  /** null where no run ends well, or nothing is made and broken. */
+  readonly means: MeanDuties | null;
+  /** One for each of `means.breakings`. */
+  readonly categories: readonly BreakingCategory[];
+  /** Runs that were made, and how many of them did not end well and are left out. */
+  readonly runs: number;
+  readonly failed: number;
+  /** Words: how the figures came about, and what failed. */
+  readonly sentence: string;
+}
+
+/**
+ * Supply angles without a stated number. They spread over half a period, after which every current repeats with the other sign.
+ * Which pole clears first repeats after a sixth of a period: a number that three does not divide spreads evenly over
+ * that too.
+ */
+export const OPENING_INSTANTS = 13;
+
+/** Loosest tolerance of the runs: arcs are averaged over instants that are much further apart. */
+const SURVEY_TOLERANCE = 1e-6;
+
+/**
+ * Runs a scenario over evenly spaced supply angles: the commands come at any instant of the period, as people give them.
+ *
+ * @param count number of supply angles, at least 1; best not a multiple of 3
+ * @throws ScenarioError as `simulate` does
+ */
+export function openingInstants(scenario: Scenario, count: number = OPENING_INSTANTS): OpeningInstants {
+  assertScenario(scenario);
+  const { supply, solver, contactors } = scenario;
+  const bounceTimes = {
+    forward: contactors?.forward.bounceTime ?? null,
+    reverse: contactors?.reverse.bounceTime ?? null,
+  };
+  const relativeTolerance = Math.max(SURVEY_TOLERANCE, solver.relativeTolerance);
+  const good: DutiesOfRun[] = [];
+  for (let k = 0; k < count; k++) {
+    const angle = supply.angle + (k * Math.PI) / count;
+    const run = runTrajectory({
+      ...scenario,
+      supply: { ...supply, angle },
+      solver: { ...solver, relativeTolerance },
+    });
+    if (isSuccessful(run.status))
+      good.push({ duties: poleDuties(quadratureOf(run), bounceTimes), commands: run.commands });
+  }
+  const means = meanDuties(good, supply.frequency);
+  return {
+    means,
+    categories: (means?.breakings ?? []).map((breaking) => categoryOf(scenario, breaking)),
+    runs: count,
+    failed: count - good.length,
+    sentence: sentenceOf(count, count - good.length, means !== null),
+  };
+}
+
+function categoryOf(scenario: Scenario, breaking: MeanBreaking): BreakingCategory {
+  const current = breaking.equivalentCurrent ?? partingCurrent(breaking);
+  return breakingCategory(current, breaking.meanRecoveryVoltage, ratingOf(scenario, breaking.contactor));
+}
+
+/** R.m.s. value of the sine with the largest crest at parting, A. */
+function partingCurrent({ poles }: MeanBreaking): number {
+  return Math.max(...poles.map(({ worstCurrent }) => worstCurrent)) / Math.SQRT2;
+}
+
+/** Of the contactor; where nothing is said about it, one that fits the motor. */
+function ratingOf(scenario: Scenario, contactor: ContactorName): { current: number; voltage: number } {
+  const device = scenario.contactors?.[contactor];
+  return {
+    current: device?.ratedCurrentAc3 ?? ratedPoint(scenario.machine, scenario.supply).current,
+    voltage: device?.ratedVoltage ?? scenario.supply.lineVoltage,
+  };
+}
+
+function sentenceOf(count: number, failed: number, found: boolean): string {
+  const how = `Mean over ${count} runs whose supply angles are spread evenly over half a period, so that the contacts part at any instant of it.`;
+  const ill =
+    failed === 0
+      ? ''
+      : failed === count
+        ? ' None of these runs ends well, so that there are no figures.'
+        : ` ${failed} of these runs ${failed === 1 ? 'does' : 'do'} not end well and ${failed === 1 ? 'is' : 'are'} left out.`;
+  return how + ill + (found || failed === count ? '' : ' No contactor makes or breaks in them.');
+}

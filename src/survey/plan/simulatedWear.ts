@@ -1,0 +1,124 @@
+import { contactWear } from '../../assess/contactWear.ts';
+import type { ContactorWear } from '../../assess/contactWearTypes.ts';
+import type { ContactorData, DutyData } from '../../scenario/scenario.ts';
+import { ScenarioError } from '../../scenario/scenarioError.ts';
+import { stated } from '../../scenario/stated.ts';
+import { openingInstants } from '../openingInstants.ts';
+import type { PlanRow } from './planRow.ts';
+import { planScenario } from './planScenario.ts';
+import { doesPlug } from './planStarters.ts';
+import type { StarterWear, WearNotFound, WearPerOperation } from './starterWear.ts';
+
+/** Instants of opening for each stop: enough for a date whose life is known to a factor of two. */
+const INSTANTS = 4;
+
+/**
+ * Wear of a row's starter from its simulated stop: the circuit is estimated from the nameplate, the stop runs from steady running over a
+ * few instants of opening.
+ *
+ * @param row that lacks nothing
+ * @param inertiaFactor by which the load inertia is multiplied
+ * @returns what is missing where the data contradict themselves or the stop does not end well
+ */
+export function simulatedWear(row: PlanRow, inertiaFactor: number): StarterWear | WearNotFound {
+  const stop = doesPlug(row) ? 'plug' : 'coast';
+  try {
+    const { scenario, assumed } = planScenario(row, stop, inertiaFactor);
+    const { means, failed } = openingInstants(scenario, INSTANTS);
+    if (means === null || failed > 0)
+      return {
+        missing: [
+          `a stop by ${stop === 'plug' ? 'plugging' : 'coasting'} that ends well in the simulation (motor, load inertia, load torque)`,
+        ],
+      };
+    const device = deviceOf(row);
+    const contactors = {
+      forward: device,
+      reverse: device,
+      interlockMechanicalLife: null,
+      switchMechanicalLife: null,
+    };
+    const wear = contactWear(means, contactors, dutyOf(row, stop), scenario);
+    return starterWear(wear.forward, wear.reverse, stop, assumed);
+  } catch (error) {
+    if (!(error instanceof ScenarioError)) throw error;
+    return {
+      missing: error.problems.map(
+        ({ path, message, expected }) =>
+          `data that go together: ${path === '' ? '' : `${path} `}${message}; expected ${expected}`,
+      ),
+    };
+  }
+}
+
+function starterWear(
+  forward: ContactorWear,
+  reverse: ContactorWear,
+  stop: 'plug' | 'coast',
+  assumed: readonly string[],
+): StarterWear | WearNotFound {
+  const unknown = [forward, reverse].filter((contactor) => contactor.wearUnknown);
+  if (unknown.length > 0) return { missing: unknown.flatMap(({ missing }) => missing) };
+  return {
+    forward: perOperation(forward, stop),
+    reverse: perOperation(reverse, stop),
+    origin: forward.basis.generic
+      ? 'generic curve: no life of this contactor is stated'
+      : 'as stated for the contactor',
+    remarks: [
+      ...(assumed.length > 0 ? [`Assumed: ${assumed.join('; ')}.`] : []),
+      ...new Set([forward, reverse].flatMap(({ breakings }) => breakings.flatMap(remarksOf))),
+    ],
+  };
+}
+
+/** Bouncing at the touch is in the lives that tests give; what exceeds that needs the bounce time, which no table states. */
+function perOperation({ perEvent, operations }: ContactorWear, stop: 'plug' | 'coast'): WearPerOperation {
+  const start = perEvent.start ?? 0;
+  const factor = (end: 'low' | 'high') => (operations === null ? 1 : operations[end] / operations.value);
+  return {
+    normal: start + (perEvent.stop ?? 0),
+    plug: stop === 'plug' ? start + (perEvent.plugStop ?? 0) : 0,
+    inch: perEvent.inch ?? 0,
+    lifeFactor: { low: factor('low'), high: factor('high') },
+  };
+}
+
+/** What a row states of each of its contactors; the rest is not known. */
+function deviceOf({ contactor }: PlanRow): ContactorData {
+  return {
+    ratedVoltage: null,
+    ratedCurrentAc3: stated(contactor.ratedCurrentAc3 ?? undefined, 'rated current of the contactor'),
+    ratedCurrentAc4: contactor.ratedCurrentAc4,
+    lifeAc3: contactor.lifeAc3,
+    lifeAc4: contactor.lifeAc4,
+    lifeTable: null,
+    mechanicalLife: null,
+    makingCapacity: null,
+    breakingCapacity: null,
+    bounceTime: null,
+    operationsPerHourAc3: null,
+    operationsPerHourAc4: null,
+  };
+}
+
+function dutyOf({ duty }: PlanRow, stop: 'plug' | 'coast'): DutyData {
+  const inchingShare = duty.inchingShare ?? 0;
+  return {
+    cycle: stop === 'plug' ? 'startPlugStop' : 'startCoast',
+    operationsPerHour: null,
+    operationsPerDay: null,
+    runningTime: null,
+    cyclicDurationFactor: null,
+    pluggingShare: duty.pluggingShare ?? (stop === 'plug' ? 1 - inchingShare : 0),
+    inchingShare,
+    contactsChanged: null,
+    operationsSince: null,
+  };
+}
+
+/** What a life rests on, as sentences; where another occasion rests on the same it is the same sentence. */
+function remarksOf({ life }: ContactorWear['breakings'][number]): string[] {
+  const remarks = life.remark === '' ? [] : life.remark.split('; ');
+  return remarks.map((text) => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`);
+}

@@ -1,0 +1,282 @@
+/** The same load stopped otherwise: each way beside a closed form or what its setting promises. */
+import { describe, expect, it } from 'vitest';
+import { heatOfRun } from '../../../src/assess/heatOfRun.ts';
+import { thermalModel } from '../../../src/assess/thermalModel.ts';
+import { openCircuitTime } from '../../../src/machine/openCircuitTime.ts';
+import { steadyState } from '../../../src/machine/steadyState.ts';
+import { quadratureOf } from '../../../src/measure/quadrature.ts';
+import { simulate } from '../../../src/measure/simulate.ts';
+import { stopFigures } from '../../../src/measure/stopFigures.ts';
+import type { ContactorData, Scenario } from '../../../src/scenario/scenario.ts';
+import type { Alternative, StopName } from '../../../src/survey/alternatives/alternative.ts';
+import { alternatives } from '../../../src/survey/alternatives/alternatives.ts';
+import { commandedRun, stoppedBy } from '../../../src/survey/alternatives/commandedRun.ts';
+import { ARCING_STARTER, PLAIN_CONTROL, scenarioOf } from '../../support/scenarios.ts';
+import { KRAUSE } from '../../support/textbookMachines.ts';
+import { expectWithin } from '../../support/tolerance.ts';
+
+const HP3 = KRAUSE.hp3;
+const FRICTION = 6;
+const BRAKE = { torque: 30, delay: 0.08 };
+const SWITCH = { dropOutSpeed: 5, pickUpSpeed: 10, delay: 0 };
+const COMMAND = 1;
+
+const DEVICE: ContactorData = {
+  ratedVoltage: null,
+  ratedCurrentAc3: 18,
+  ratedCurrentAc4: 9,
+  lifeAc3: 1.2e6,
+  lifeAc4: 5e4,
+  lifeTable: null,
+  mechanicalLife: null,
+  makingCapacity: null,
+  breakingCapacity: null,
+  bounceTime: null,
+  operationsPerHourAc3: null,
+  operationsPerHourAc4: null,
+};
+
+function base(changes: Partial<Scenario> = {}): Scenario {
+  return {
+    ...scenarioOf(HP3, {
+      starter: { ...ARCING_STARTER, zeroSpeedSwitch: SWITCH },
+      load: { inertia: 0, torques: [{ kind: 'friction', torque: FRICTION, breakaway: FRICTION }] },
+      actions: [
+        { at: 0, do: 'startForward' },
+        { at: COMMAND, do: 'plug' },
+      ],
+      solver: { relativeTolerance: 1e-7 },
+    }),
+    thermal: {
+      insulationClass: '155',
+      ratedRise: null,
+      ambient: 40,
+      altitude: 0,
+      lockedRotorTimeCold: null,
+      lockedRotorTimeHot: null,
+      cageLimit: null,
+      cageRatedTemperature: null,
+      windingHeatCapacity: null,
+      cageHeatCapacity: null,
+      frameHeatCapacity: null,
+      coolingTimeConstant: null,
+      standstillCooling: null,
+      outerCageShare: null,
+      noLoadStartsPerHour: null,
+    },
+    duty: {
+      cycle: 'startPlugStop',
+      operationsPerHour: 10,
+      operationsPerDay: null,
+      runningTime: 1,
+      cyclicDurationFactor: null,
+      pluggingShare: 1,
+      inchingShare: 0,
+      contactsChanged: null,
+      operationsSince: null,
+    },
+    contactors: {
+      forward: DEVICE,
+      reverse: DEVICE,
+      interlockMechanicalLife: null,
+      switchMechanicalLife: null,
+    },
+    alternatives: {
+      mechanicalBrake: BRAKE,
+      injectionCurrent: null,
+      injectionDelay: null,
+      lineResistance: null,
+      deadTime: null,
+    },
+    ...changes,
+  };
+}
+
+function all(scenario: Scenario): Record<StopName, Alternative> {
+  const result = simulate(scenario);
+  const model = thermalModel(scenario, result.rated);
+  const heat = heatOfRun(result);
+  if (typeof model === 'string' || typeof heat === 'string') throw new Error(`${model} ${heat}`);
+  const found = alternatives(result, { model, heat, cageIsFitted: false });
+  return Object.fromEntries(found.map((one) => [one.name, one])) as Record<StopName, Alternative>;
+}
+
+const ways = all(base());
+const figuresOf = (name: StopName) => {
+  const { figures, missing } = ways[name];
+  if (figures === null) throw new Error(`${name}: ${missing}`);
+  return figures;
+};
+
+describe('the load stopped otherwise', () => {
+  it('plugs as the scenario itself does', () => {
+    const own = simulate(base());
+    expect(figuresOf('plug')).toEqual(stopFigures(quadratureOf(own.trajectory), COMMAND));
+  });
+
+  it('coasts to rest in J·ω/T once the poles are open', () => {
+    const { time } = figuresOf('coast');
+    const trajectory = ways.coast.result!.trajectory;
+    const open = trajectory.segments.find(({ kind, t0 }) => kind === 'none' && t0 > COMMAND)!.t0;
+    const coasting = (HP3.machine.inertia * trajectory.at(open).speed) / FRICTION;
+    expectWithin(time!, open - COMMAND + coasting, { relative: 1e-6 }, 'coasting');
+    expect(figuresOf('coast').peakCurrent).toBe(0);
+  });
+
+  it('is stopped by a mechanical brake with its torque beside the friction, from its delay on', () => {
+    const { time, peakTorque } = figuresOf('mechanicalBrake');
+    const trajectory = ways.mechanicalBrake.result!.trajectory;
+    const sets = COMMAND + BRAKE.delay;
+    const braking = (HP3.machine.inertia * trajectory.at(sets).speed) / (BRAKE.torque + FRICTION);
+    expectWithin(time!, BRAKE.delay + braking, { relative: 1e-6 }, 'time');
+    expect(peakTorque).toBe(BRAKE.torque);
+  });
+
+  it('takes the smallest direct current that stops it within three times the time of plugging', () => {
+    const wanted = 3 * figuresOf('plug').time!;
+    expect(figuresOf('directCurrent').time).toBeLessThanOrEqual(wanted);
+    const { scenario } = ways.directCurrent.result!;
+    const injection = scenario.starter.injection!;
+    // Two per cent less is too little: the current is known to one.
+    const weaker = simulate({
+      ...scenario,
+      starter: { ...scenario.starter, injection: { ...injection, voltage: 0.98 * injection.voltage } },
+    });
+    const { time } = stopFigures(quadratureOf(weaker.trajectory), COMMAND);
+    expect(time).toBeGreaterThan(wanted);
+    expectWithin(
+      injection.delay - scenario.starter.openingTime,
+      1.5 * openCircuitTime(HP3.machine),
+      { relative: 1e-12 },
+      'wait for the flux',
+    );
+  });
+
+  it('takes a stated direct current as it is', () => {
+    const stated = { ...base().alternatives!, injectionCurrent: 14, injectionDelay: 0.2 };
+    const { result, setting } = all(base({ alternatives: stated })).directCurrent;
+    const { voltage, resistance, delay } = result!.scenario.starter.injection!;
+    expectWithin(voltage / (2 * HP3.machine.Rs + resistance), 14, { relative: 1e-12 }, 'current');
+    expectWithin(delay, 0.2 + ARCING_STARTER.openingTime, { relative: 1e-12 }, 'delay');
+    expect(setting).toBe('current given; delay given');
+  });
+
+  it('plugs through the line resistor with which plugging draws the current of a start', () => {
+    const lineResistance = ways.lineResistors.result!.scenario.starter.lineResistors!.resistance;
+    const inserted = { lineResistance, rotorResistance: 0, star: false };
+    const plugging = steadyState(HP3.machine, HP3.supply, 2, inserted).current;
+    expectWithin(plugging, steadyState(HP3.machine, HP3.supply, 1).current, { relative: 1e-9 }, 'current');
+    expect(figuresOf('lineResistors').peakCurrent).toBeLessThan(figuresOf('plug').peakCurrent);
+    expect(figuresOf('lineResistors').lineResistorHeat).toBeGreaterThan(0);
+  });
+
+  it('plugs after a dead time of 1.5 open-circuit time constants', () => {
+    const { result } = ways.longerDeadTime;
+    expectWithin(
+      result!.metrics.partingToTouch.value!,
+      1.5 * openCircuitTime(HP3.machine),
+      { relative: 1e-9 },
+      'dead time',
+    );
+    // The residual voltage falls with the rotor flux and with the speed of the coasting shaft.
+    const short = ways.plug.result!;
+    const read = ({ metrics, trajectory, operations }: typeof short) => ({
+      wait: metrics.partingToTouch.value!,
+      voltage: metrics.residualVoltage.value!,
+      speed: trajectory.at(operations.reversal!.touch!).speed,
+    });
+    const [before, after] = [read(short), read(result!)];
+    const tau = openCircuitTime(HP3.machine);
+    const decay = Math.exp(-(after.wait - before.wait) / tau);
+    const rate = (speed: number) => Math.hypot(1 / tau, HP3.machine.polePairs * speed);
+    expectWithin(
+      after.voltage / before.voltage,
+      (decay * rate(after.speed)) / rate(before.speed),
+      { relative: 1e-6 },
+      'residual voltage',
+    );
+  });
+
+  it('is reversed through a stop only after it stands', () => {
+    const { reversalTime, result } = ways.throughStop;
+    const start = result!.trajectory.events.findLast(({ kind }) => kind === 'coilEnergised')!;
+    expect(result!.trajectory.at(start.t).speed).toBe(0);
+    expect(reversalTime).toBeGreaterThan(figuresOf('coast').time!);
+  });
+
+  it('is plugged in star where the machine is built in delta', () => {
+    expect(ways.starPlugging.missing).toContain('connected in star');
+    const delta = base();
+    const star = all({ ...delta, machine: { ...delta.machine, connection: 'delta' } }).starPlugging;
+    expect(star.result!.scenario.starter.plugConnection).toBe('star');
+    // A third of the torque makes the stop longer.
+    expect(star.figures!.time).toBeGreaterThan(figuresOf('plug').time!);
+  });
+
+  it('lacks a brake where none is stated, and says so', () => {
+    const { alternatives: stated } = base();
+    const without = all(base({ alternatives: { ...stated!, mechanicalBrake: null } })).mechanicalBrake;
+    expect(without).toMatchObject({ figures: null, missing: expect.stringContaining('brake is missing') });
+  });
+});
+
+describe('what stopping costs', () => {
+  it('leaves the contacts of the reversing contactor alone unless it plugs', () => {
+    expect(ways.plug.cost.wearsFirst).toBe('reverse');
+    for (const name of ['coast', 'mechanicalBrake', 'directCurrent'] as const)
+      expect([name, ways[name].cost.wearsFirst]).toEqual([name, 'forward']);
+    expect(ways.coast.cost.contactLife!).toBeGreaterThan(20 * ways.plug.cost.contactLife!);
+  });
+
+  it('permits more operations per hour by coasting than by direct current, and more by that than by plugging', () => {
+    const perHour = (name: StopName) => ways[name].cost.operationsPerHour!;
+    // Rotor heat of an operation without load: 1, 2 and 4 times the kinetic energy.
+    expect(perHour('coast')).toBeGreaterThan(perHour('directCurrent'));
+    expect(perHour('directCurrent')).toBeGreaterThan(perHour('plug'));
+  });
+
+  it('is not judged without the sections it needs', () => {
+    const { thermal: _t, contactors: _c, ...bare } = base();
+    const result = simulate(bare);
+    for (const { cost } of alternatives(result, { model: null, heat: null, cageIsFitted: false }))
+      expect(cost).toEqual({ operationsPerHour: null, contactLife: null, wearsFirst: null });
+  });
+});
+
+describe('a run as commands', () => {
+  it('has what the control circuit made of the buttons, and the dead time that came out', () => {
+    const { changeoverDelay: _, ...starter } = ARCING_STARTER;
+    const scenario = base({
+      starter: {
+        ...starter,
+        changeoverDelay: 0,
+        changeoverGivenAs: 'default',
+        zeroSpeedSwitch: SWITCH,
+        control: { ...PLAIN_CONTROL, scheme: 'plugStop', memoryRelay: true, changeoverTimer: 0.05 },
+      },
+      actions: [
+        { at: 0, do: 'press', button: 'forward' },
+        { at: 0.2, do: 'release', button: 'forward' },
+        { at: COMMAND, do: 'press', button: 'stop' },
+        { at: COMMAND + 0.2, do: 'release', button: 'stop' },
+      ],
+    });
+    const result = simulate(scenario);
+    const run = commandedRun(result)!;
+    expect(run.scenario.starter.control).toBe(undefined);
+    expect(run.direction).toBe(1);
+    const again = simulate(stoppedBy(run, 'plug'));
+    expectWithin(
+      again.metrics.partingToTouch.value!,
+      result.metrics.partingToTouch.value!,
+      { absolute: 1e-9 },
+      'dead time',
+    );
+    expectWithin(
+      again.metrics.stopTimeFromTouch.value!,
+      result.metrics.stopTimeFromTouch.value!,
+      { relative: 0.02 },
+      'stop',
+    );
+  });
+});

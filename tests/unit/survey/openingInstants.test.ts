@@ -1,0 +1,92 @@
+import { describe, expect, it } from 'vitest';
+import { openingInstants } from '../../../src/survey/openingInstants.ts';
+import { ARCING_STARTER, scenarioOf, type Variation } from '../../support/scenarios.ts';
+import { KRAUSE } from '../../support/textbookMachines.ts';
+
+const SWITCH = { dropOutSpeed: 6, pickUpSpeed: 12, delay: 0.005 };
+
+function plugStop(variation: Variation = {}) {
+  return scenarioOf(KRAUSE.hp3, {
+    initial: 'runningForward',
+    actions: [{ at: 0.05, do: 'plug' }],
+    ...variation,
+    starter: { ...ARCING_STARTER, zeroSpeedSwitch: SWITCH, ...variation.starter },
+  });
+}
+
+describe('a plug stop over instants of opening', () => {
+  const survey = openingInstants(plugStop(), 4);
+
+  it('is run as often as asked, and every run is averaged', () => {
+    expect(survey.runs).toBe(4);
+    expect(survey.failed).toBe(0);
+    expect(survey.means?.breakings.map(({ contactor, runs }) => [contactor, runs])).toEqual([
+      ['forward', 4],
+      ['reverse', 4],
+    ]);
+    expect(survey.sentence).toContain('4 runs');
+  });
+
+  it('finds the forward contactor AC-3-like and the reversing one AC-4-like', () => {
+    expect(survey.categories).toEqual(['AC-3-like', 'AC-4-like']);
+  });
+
+  it('knows the charge of bouncing where the scenario states how long the contacts bounce, for that contactor alone', () => {
+    const contactor = {
+      ratedVoltage: null,
+      ratedCurrentAc3: 10,
+      ratedCurrentAc4: null,
+      lifeAc3: null,
+      lifeAc4: null,
+      lifeTable: null,
+      mechanicalLife: null,
+      makingCapacity: null,
+      breakingCapacity: null,
+      bounceTime: null,
+      operationsPerHourAc3: null,
+      operationsPerHourAc4: null,
+    };
+    const contactors = {
+      forward: contactor,
+      reverse: { ...contactor, bounceTime: 0.002 },
+      interlockMechanicalLife: null,
+      switchMechanicalLife: null,
+    };
+    const [reverse] = openingInstants({ ...plugStop(), contactors }, 1).means?.makings ?? [];
+    for (const { meanBounceCharge } of reverse?.poles ?? []) expect(meanBounceCharge).toBeGreaterThan(0);
+    expect(survey.means?.makings[0]?.poles.map(({ meanBounceCharge }) => meanBounceCharge)).toEqual([
+      null,
+      null,
+      null,
+    ]);
+  });
+
+  it('parts at different instants: the current at parting differs from run to run', () => {
+    const pole = survey.means?.breakings[0]?.poles[0];
+    expect(pole?.worstCurrent).toBeGreaterThan(1.1 * (pole?.meanCurrent ?? Number.NaN));
+  });
+});
+
+describe('runs that do not end well', () => {
+  it('are counted and left out, and the sentence says so', () => {
+    // Contacts touch 6 ms after the others part: arcs of up to two thirds of a period (11 ms) are out by then at some instants only.
+    const short = openingInstants(
+      plugStop({ starter: { changeoverDelay: 0, closingTime: 0.012, openingTime: 0.006 } }),
+      8,
+    );
+    expect(short.failed).toBeGreaterThan(0);
+    expect(short.failed).toBeLessThan(8);
+    expect(short.means?.breakings[0]?.runs).toBe(8 - short.failed);
+    expect(short.sentence).toContain(`${short.failed} of these runs`);
+  });
+
+  it('all of them leave no figures', () => {
+    const none = openingInstants(
+      plugStop({ starter: { changeoverDelay: 0, closingTime: 0.006, openingTime: 0.006 } }),
+      2,
+    );
+    expect(none.means).toBeNull();
+    expect(none.categories).toEqual([]);
+    expect(none.sentence).toContain('None of these runs ends well');
+  });
+});
