@@ -1,20 +1,14 @@
-import type { BreakingPole, MakingPole, MeanDuties } from '../measure/meanDuties.ts';
+import type { BreakingPole, MeanDuties } from '../measure/meanDuties.ts';
 import type { ContactorsData, Scenario } from '../scenario/scenario.ts';
 import type { ContactorName } from '../starter/starter.ts';
 import type { ContactorWear, ContactWear } from './contactWearTypes.ts';
 import { type Criterion, type CriterionParts, judged, notJudged, waived } from './criterion.ts';
-import { breakingCapacity, makingCapacity, type SwitchingCapacity } from './switchingCapacity.ts';
+import { MAKING_FRAME, makingCriterion } from './makingCriterion.ts';
+import { breakingCapacity, type SwitchingCapacity } from './switchingCapacity.ts';
 
 /** What a criterion is before anything is known of its value. */
 type Frame = Pick<CriterionParts, 'key' | 'name' | 'unit' | 'limitIs' | 'required'>;
 
-const MAKING: Frame = {
-  key: 'makingCapacity',
-  name: 'making current of the contactors',
-  unit: 'A',
-  limitIs: 'most',
-  required: true,
-};
 const BREAKING: Frame = {
   key: 'breakingCapacity',
   name: 'breaking current of the contactors',
@@ -51,7 +45,7 @@ export function contactCriteria(
   wear: ContactWear | null,
 ): readonly Criterion[] {
   const { contactors, duty, limits } = scenario;
-  const frames = [MAKING, BREAKING, RATE, LIFE];
+  const frames = [MAKING_FRAME, BREAKING, RATE, LIFE];
   if (contactors === undefined)
     return frames.map((frame) => unknown(frame, 'the section contactors is missing'));
   if (means === null || wear === null)
@@ -59,7 +53,7 @@ export function contactCriteria(
       unknown(frame, 'what the contactors make and break is missing: no run ended well'),
     );
   return [
-    makingCriterion(means, contactors),
+    makingCriterion(means, contactors, scenario),
     breakingCriterion(means, wear, contactors),
     rateCriterion(wear, duty?.operationsPerHour ?? null),
     lifeCriterion(wear, limits?.contactLife ?? null),
@@ -83,29 +77,6 @@ function nearestToLimit(loads: readonly Load[]): Load | null {
     (worst, load) => (worst === null || share(load) > share(worst) ? load : worst),
     null,
   );
-}
-
-function makingCriterion(means: MeanDuties, contactors: ContactorsData): Criterion {
-  const polesOf = (contactor: ContactorName): MakingPole[] =>
-    means.makings.filter((making) => making.contactor === contactor).flatMap(({ poles }) => poles);
-  const worst = nearestToLimit(
-    CONTACTORS.filter((contactor) => polesOf(contactor).length > 0).map((contactor) => ({
-      contactor,
-      current: Math.max(...polesOf(contactor).map(({ worstRms }) => worstRms)),
-      capacity: makingCapacity(contactors[contactor]),
-    })),
-  );
-  if (worst === null) return unknown(MAKING, 'a making is missing from the run');
-  const crest = Math.max(...polesOf(worst.contactor).map(({ worstCrest }) => worstCrest));
-  return judged({
-    ...MAKING,
-    value: worst.current,
-    limit: worst.capacity.current,
-    source: worst.capacity.source,
-    remark:
-      `${worst.contactor} contactor: largest r.m.s. value of a pole over the first period after the touch, offset included, at the worst of the closing angles; ` +
-      `the crest there is up to ${rounded(crest, 3)} A. The rated capacity is that of a symmetrical current (from memory), which is on the safe side`,
-  });
 }
 
 function breakingCriterion(means: MeanDuties, wear: ContactWear, contactors: ContactorsData): Criterion {

@@ -31,6 +31,13 @@ export const STANDARD_LIMITS = {
   // Contactors
   makingAc3: from(10, '× Ie', 'IEC 60947-4-1, rated making capacity AC-3 (data sheets)'),
   makingAc4: from(12, '× Ie', 'IEC 60947-4-1, rated making capacity AC-4 (from memory)'),
+  testPowerFactor: from(0.45, '1', 'IEC 60947-4-1, making and breaking tests up to 100 A (data sheets)'),
+  testPowerFactorLarge: from(0.35, '1', 'IEC 60947-4-1, making and breaking tests above 100 A (data sheets)'),
+  testPowerFactorStep: from(
+    100,
+    'A',
+    'IEC 60947-4-1, rated current at which the power factor of the tests changes (data sheets)',
+  ),
   breakingAc3: from(8, '× Ie', 'IEC 60947-4-1, rated breaking capacity AC-3 (data sheets)'),
   breakingAc4: from(10, '× Ie', 'IEC 60947-4-1, rated breaking capacity AC-4 (from memory)'),
   durabilityMakeMultiple: from(

@@ -42,6 +42,7 @@ export function suitability(result: RunResult, means: MeanDuties | null, cageIsF
     contactors === undefined || means === null
       ? null
       : contactWear(means, contactors, duty ?? null, scenario);
+  // In the order of CRITERION_KEYS.
   const found = [
     ...runCriteria(result),
     ...heatCriteria(result, heat),
@@ -50,9 +51,7 @@ export function suitability(result: RunResult, means: MeanDuties | null, cageIsF
     ...mechanicsCriteria(result),
   ];
   const unusable = whyUnusable(result);
-  const criteria = found
-    .map((criterion) => (unusable === null ? criterion : withdrawn(criterion, unusable)))
-    .toSorted((a, b) => CRITERION_KEYS.indexOf(a.key) - CRITERION_KEYS.indexOf(b.key));
+  const criteria = found.map((criterion) => (unusable === null ? criterion : withdrawn(criterion, unusable)));
   return {
     verdict: verdict(criteria, result),
     criteria,
