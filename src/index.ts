@@ -21,8 +21,13 @@ export { measure } from './measure/measure.ts';
 export { METRIC_KEYS, type Metric, type MetricKey, type Metrics } from './measure/metric.ts';
 export type { RunResult } from './measure/result.ts';
 export { simulate } from './measure/simulate.ts';
+// recording
+export { planTable } from './recording/planTable.ts';
 // report
 export { buildReportFiles, type ReportFile } from './report/buildReportFiles.ts';
+export { renderPlanCalendar } from './report/renderPlanCalendar.ts';
+export { renderPlanCsv } from './report/renderPlanCsv.ts';
+export { type PlanOptions, renderPlanHtml } from './report/renderPlanHtml.ts';
 export { renderReportHtml } from './report/renderReportHtml.ts';
 export { renderSheetCsv } from './report/renderSheetCsv.ts';
 export { renderSheetHtml } from './report/renderSheetHtml.ts';
@@ -58,4 +63,8 @@ export { circuitOfStarter, controlCircuit } from './starter/control/schemes.ts';
 export { checkInterlocks, type InterlockReport } from './starter/interlocks/checkInterlocks.ts';
 // survey
 export { commissioningSheet } from './survey/commissioning/commissioningSheet.ts';
+export type { MaintenancePlan, PlannedStarter } from './survey/plan/plan.ts';
+export type { PlanRow } from './survey/plan/planRow.ts';
+export { planStarters } from './survey/plan/planStarters.ts';
+export { simulatedWear } from './survey/plan/simulatedWear.ts';
 export { BAND_KEYS, type PlugBand, type PlugBands, plugBands } from './survey/plugBands.ts';

@@ -3,7 +3,7 @@ import type { RunResult } from '../measure/result.ts';
 import { contactCriteria } from './contactCriteria.ts';
 import { contactWear } from './contactWear.ts';
 import type { ContactWear } from './contactWearTypes.ts';
-import { CRITERION_KEYS, type Criterion, notJudged } from './criterion.ts';
+import { type Criterion, notJudged } from './criterion.ts';
 import { type FailureConsequences, failureConsequences } from './failureConsequences.ts';
 import { heatCriteria } from './heatCriteria.ts';
 import { type Heating, heating } from './heating.ts';

@@ -19,8 +19,9 @@ export interface CliIo {
  * - inputError: wrong command, option, file or scenario.
  * - runFailed: the run could not be completed; the status says what happened and when.
  * - notSuitable: what was judged does not pass; what fails is printed.
+ * - notJudged: something needed for a judgement is missing; what is missing is printed.
  */
-export const EXIT = { done: 0, inputError: 1, runFailed: 2, notSuitable: 3 } as const;
+export const EXIT = { done: 0, inputError: 1, runFailed: 2, notSuitable: 3, notJudged: 4 } as const;
 
 /** One of the exit codes above. */
 export type ExitCode = (typeof EXIT)[keyof typeof EXIT];

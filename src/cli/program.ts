@@ -7,6 +7,7 @@ import { scenarioJsonSchema } from '../scenario/scenarioJsonSchema.ts';
 import { checkCommand } from './checkCommand.ts';
 import { InputError } from './inputError.ts';
 import { type CliIo, EXIT, type ExitCode } from './io.ts';
+import { addJudgementVerbs } from './judgementVerbs.ts';
 import { motorCommand } from './motorCommand.ts';
 import { addNewVerb } from './newVerb.ts';
 import { type SimulateOptions, simulateCommand } from './simulateCommand.ts';
@@ -25,10 +26,11 @@ Next:
 
 const EXIT_CODES = `
 Exit codes:
-  0  done
+  0  done; suitability: suitable
   1  wrong command, file or scenario (what is wrong is on stderr)
   2  the run could not be completed (the status says what happened and when)
-  3  interlocks: a property of the starter does not hold
+  3  suitability: not suitable; interlocks: a property of the starter does not hold
+  4  suitability: could not be judged, because something needed is missing
 `;
 
 /**
@@ -78,6 +80,9 @@ export async function runCli(args: readonly string[], io: CliIo): Promise<ExitCo
     exit = motorCommand(file, options, io);
   });
   addStarterVerbs(program, io, (code) => {
+    exit = code;
+  });
+  addJudgementVerbs(program, io, (code) => {
     exit = code;
   });
   program

@@ -1,6 +1,7 @@
 import type { ActionKind, Command, PhaseName } from '../scenario/scenario.ts';
 import type { ContactorName } from '../starter/starter.ts';
 import { equivalentBreakingCurrent } from './equivalentBreakingCurrent.ts';
+import { phaseWeights } from './phaseWeights.ts';
 import type { BreakingDuty, MakingDuty, PoleDuty } from './poleDuty.ts';
 
 /** What one making or breaking of a contactor comes to over runs that differ in the instant of opening. */
@@ -67,6 +68,8 @@ export interface DutiesOfRun {
   /** In order of time. */
   readonly duties: readonly PoleDuty[];
   readonly commands: readonly Command[];
+  /** Supply angle at t = 0, rad. */
+  readonly angle: number;
 }
 
 /**
@@ -152,19 +155,51 @@ function meanMaking({ about, byRun }: Occasion<MakingDuty>): MeanMaking {
   return { kind: 'making', ...about, runs: byRun.size, poles };
 }
 
+/** Which pole clears first, and when, repeats so often in a period of the supply. */
+const OPENINGS_PER_PERIOD = 6;
+
+/**
+ * The runs' closing angles are spread evenly, but an opening that the run itself brings about (that of the zero-speed switch) comes at any
+ * phase of the supply: each run counts for the share of phases that it stands for.
+ */
 function meanBreaking({ about, byRun }: Occasion<BreakingDuty>, frequency: number): MeanBreaking {
-  const poles = poleLists(byRun).map(
-    ([phase, duties]): BreakingPole => ({
-      phase,
-      meanCurrent: mean(duties.map(({ current }) => current)),
-      worstCurrent: Math.max(...duties.map(({ current }) => current)),
-      meanArcCharge: mean(duties.map(({ arcCharge }) => arcCharge)),
-      worstArcCharge: Math.max(...duties.map(({ arcCharge }) => arcCharge)),
+  const runs = [...byRun];
+  const weights = phaseWeights(
+    runs.map(([{ angle }, duties]) => {
+      const parting = Math.min(...duties.map(({ t }) => t));
+      return OPENINGS_PER_PERIOD * (frequency * parting + angle / (2 * Math.PI));
     }),
   );
-  const runs = [...byRun.values()];
-  const arcs = runs.some((duties) => duties.some(({ t, clears }) => clears > t));
-  const meanArcCharge = mean(runs.map((duties) => duties.reduce((sum, { arcCharge }) => sum + arcCharge, 0)));
+  const weighted = (
+    of: (duties: readonly BreakingDuty[]) => number,
+    has = (_: readonly BreakingDuty[]) => true,
+  ) => {
+    let sum = 0;
+    let whole = 0;
+    for (const [i, [, duties]] of runs.entries()) {
+      if (!has(duties)) continue;
+      sum += weights[i]! * of(duties);
+      whole += weights[i]!;
+    }
+    return sum / whole;
+  };
+  const poles = poleLists(byRun).map(([phase, all]): BreakingPole => {
+    const own = (duties: readonly BreakingDuty[]) => duties.filter((duty) => duty.phase === phase);
+    const meanOf = (read: (duty: BreakingDuty) => number) =>
+      weighted(
+        (duties) => mean(own(duties).map(read)),
+        (duties) => own(duties).length > 0,
+      );
+    return {
+      phase,
+      meanCurrent: meanOf(({ current }) => current),
+      worstCurrent: Math.max(...all.map(({ current }) => current)),
+      meanArcCharge: meanOf(({ arcCharge }) => arcCharge),
+      worstArcCharge: Math.max(...all.map(({ arcCharge }) => arcCharge)),
+    };
+  });
+  const arcs = runs.some(([, duties]) => duties.some(({ t, clears }) => clears > t));
+  const meanArcCharge = weighted((duties) => duties.reduce((sum, { arcCharge }) => sum + arcCharge, 0));
   return {
     kind: 'breaking',
     ...about,
@@ -172,7 +207,7 @@ function meanBreaking({ about, byRun }: Occasion<BreakingDuty>, frequency: numbe
     poles,
     meanArcCharge,
     equivalentCurrent: arcs ? equivalentBreakingCurrent(meanArcCharge, frequency) : null,
-    meanRecoveryVoltage: mean(runs.flat().map((duty) => duty.recoveryVoltage)),
+    meanRecoveryVoltage: weighted((duties) => mean(duties.map((duty) => duty.recoveryVoltage))),
   };
 }
 

@@ -63,6 +63,14 @@ function changeLabel(event: RunEvent, detail: 'usual' | 'all'): string | null {
     case 'rotorStep':
     case 'windingReconnected':
       return event.text;
+    case 'brakeSets':
+      return 'brake sets';
+    case 'brakeReleases':
+      return 'brake lets go';
+    case 'injectionBegins':
+      return 'direct current on';
+    case 'injectionEnds':
+      return 'direct current off';
     case 'phaseLost':
       return `supply phase ${event.phase} lost`;
     case 'phaseClears':

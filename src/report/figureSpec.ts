@@ -24,6 +24,8 @@ export interface AxisSpec {
   /** "Quantity (unit)" */
   readonly label: string;
   readonly domain: readonly [number, number];
+  /** Logarithmic, over a positive domain; absent: linear. Only static drawings follow it. */
+  readonly scale?: 'log';
 }
 
 /** One panel of a figure. */
@@ -58,7 +60,7 @@ export interface BarsPanel {
 /** How a line is broken. */
 export type Dash = 'solid' | 'dash' | 'dot' | 'dashdot';
 
-/** One curve or band of a panel, with its legend entry. */
+/** One curve or band of a panel, with its legend entry; a line without a label is named by a marked point on it. */
 export type Series =
   | {
       readonly form: 'line';

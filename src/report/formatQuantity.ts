@@ -1,10 +1,12 @@
 /** SI, or the units customary in the United States where they differ. Speeds are in r/min in both. */
 export type UnitSystem = 'SI' | 'us';
 
-/** How a quantity is shown: displayed value = SI value × `perSi`. */
+/** How a quantity is shown: displayed value = SI value × `perSi` + `offset`. */
 export interface DisplayUnit {
   readonly label: string;
   readonly perSi: number;
+  /** Added after the factor; absent: 0. Only temperatures have one. */
+  readonly offset?: number;
 }
 
 /** How a quantity is written. */
@@ -28,6 +30,13 @@ const RPM_PER_RADPS = 30 / Math.PI;
 const MICROSECONDS_BELOW = 1e-5;
 /** Degrees in one radian. */
 const DEGREES_PER_RADIAN = 180 / Math.PI;
+/** Foot, m, exact. */
+const FOOT = 0.3048;
+/** Degrees Fahrenheit in one kelvin of a rise, exact. */
+const FAHRENHEIT_PER_KELVIN = 1.8;
+/** Fahrenheit temperature of 0 °C, exact. */
+const FAHRENHEIT_ZERO = 32;
+const SECONDS_PER_HOUR = 3600;
 
 const SI_DISPLAY: Readonly<Record<string, DisplayUnit>> = {
   'rad/s': { label: 'r/min', perSi: RPM_PER_RADPS },
@@ -35,6 +44,7 @@ const SI_DISPLAY: Readonly<Record<string, DisplayUnit>> = {
   W: { label: 'kW', perSi: 1e-3 },
   J: { label: 'kJ', perSi: 1e-3 },
   H: { label: 'mH', perSi: 1e3 },
+  'J/K': { label: 'kJ/K', perSi: 1e-3 },
   '1': { label: '', perSi: 1 },
 };
 
@@ -47,6 +57,12 @@ const US_DISPLAY: Readonly<Record<string, DisplayUnit>> = {
   'kg·m²': { label: 'lb·ft²', perSi: 1 / LB_FT2 },
   W: { label: 'hp', perSi: 1 / HORSEPOWER },
   J: { label: 'Btu', perSi: 1 / BTU },
+  '°C': { label: '°F', perSi: FAHRENHEIT_PER_KELVIN, offset: FAHRENHEIT_ZERO },
+  K: { label: '°F', perSi: FAHRENHEIT_PER_KELVIN },
+  'J/K': { label: 'Btu/°F', perSi: 1 / (BTU * FAHRENHEIT_PER_KELVIN) },
+  'W/K': { label: 'Btu/(h·°F)', perSi: SECONDS_PER_HOUR / (BTU * FAHRENHEIT_PER_KELVIN) },
+  m: { label: 'ft', perSi: 1 / FOOT },
+  'm/s²': { label: 'ft/s²', perSi: 1 / FOOT },
 };
 
 /** The unit in which an SI quantity is shown, and the factor to it. A unit without an entry is shown as it is. */
@@ -78,7 +94,7 @@ export function formatQuantity(value: number | null, unit: string, options: Quan
   if (value === null) return '—';
   const brief = unit === 's' && value !== 0 && Math.abs(value) < MICROSECONDS_BELOW;
   const shown = brief ? { label: 'µs', perSi: 1e6 } : displayUnit(unit, options);
-  const number = formatNumber(value * shown.perSi);
+  const number = formatNumber(value * shown.perSi + (shown.offset ?? 0));
   if (shown.label === '') return number;
   return shown.label === '°' ? `${number}°` : `${number} ${shown.label}`;
 }

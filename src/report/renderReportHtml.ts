@@ -8,6 +8,7 @@ import type { FigureSpec } from './figureSpec.ts';
 import { finding, question } from './findings.ts';
 import { formatNumber, type UnitSystem } from './formatQuantity.ts';
 import { interactiveFigure } from './interactiveFigure.ts';
+import { keyNumberList } from './keyNumberList.ts';
 import { keyNumbers } from './keyNumbers.ts';
 import { mechanicalBalance } from './ledgerRows.ts';
 import { list, paragraph } from './markup.ts';
@@ -107,13 +108,7 @@ ${scripts.code.map((code) => `<script>${code}</script>`).join('\n')}
 
 function firstPage(result: RunResult, options: ReportOptions): string {
   const { scenario } = result;
-  const numbers = keyNumbers(result, options.units, options.bands)
-    .map((number) => {
-      const range =
-        number.range === undefined ? '' : ` <span class="range">${escapeMarkup(number.range)}</span>`;
-      return `<div><dt>${escapeMarkup(number.label)}</dt><dd class="value">${escapeMarkup(number.value)}${range}</dd><dd class="detail">${escapeMarkup(number.detail)}</dd></div>`;
-    })
-    .join('');
+  const numbers = keyNumberList(keyNumbers(result, options.units, options.bands));
   const found = finding(result, options.units);
   const dense = options.bands != null || found.length + warningTexts(result).join('').length > DENSE_TEXT;
   return `<section class="first${dense ? ' dense' : ''}">
@@ -125,14 +120,28 @@ ${isShort(scenario.description) ? paragraph(scenario.description, 'muted') : ''}
 </header>
 ${paragraph(question(result), 'question')}
 ${paragraph(found, 'finding')}
-<dl class="numbers">${numbers}</dl>
+${numbers}
 ${rangeNote(options)}
 ${warnings(result)}
 ${paragraph(CAUTIONS.join(' '), 'cautions')}
+${judgementNote(result)}
 <p class="screen" id="interactive-link" hidden><a href="#interactive">Plots to zoom into</a></p>
 ${figure(overviewFigure(result, options), OVERVIEW_SCALE)}
 ${figure({ ...torqueSpeedFigure(result, options), note: '' }, TORQUE_SPEED_SCALE)}
 </section>`;
+}
+
+/** Sections of a scenario that are there to be judged by. */
+const JUDGEMENT_SECTIONS = ['thermal', 'duty', 'contactors', 'limits', 'protection', 'alternatives'] as const;
+
+/** Says who judges, where the scenario has what it takes to judge by. */
+function judgementNote({ scenario }: RunResult): string {
+  return JUDGEMENT_SECTIONS.some((section) => scenario[section] !== undefined)
+    ? paragraph(
+        'This report does not judge; the command suitability does, by the limits of the scenario.',
+        'muted',
+      )
+    : '';
 }
 
 /** What the ranges beside the four numbers are. */

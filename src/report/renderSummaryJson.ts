@@ -1,4 +1,4 @@
-import { METRIC_KEYS, type Metric, type MetricKey } from '../measure/metric.ts';
+import { METRIC_KEYS, type Metric, type MetricKey, type Metrics } from '../measure/metric.ts';
 import type { RunResult } from '../measure/result.ts';
 import { finding } from './findings.ts';
 import { traceStep } from './renderTraceCsv.ts';
@@ -19,16 +19,13 @@ export function renderSummaryJson(result: RunResult, options: SummaryOptions): s
 /** The summary of a run as data. */
 export function summaryOf(result: RunResult, options: SummaryOptions): SummaryFile {
   const { trajectory } = result;
-  const metrics = Object.fromEntries(
-    METRIC_KEYS.map((key): [MetricKey, SummaryMetric] => [key, summaryMetric(result.metrics[key])]),
-  ) as Record<MetricKey, SummaryMetric>;
   return {
     summaryVersion: SUMMARY_VERSION,
     program: { name: 'countertorque', version: options.version },
     scenario: result.scenario,
     status: { ...result.status, successful: result.usable },
     finding: finding(result, 'SI'),
-    metrics,
+    metrics: summaryMetrics(result.metrics),
     ledger: result.ledger,
     estimation: options.estimation ?? null,
     nameplate: options.nameplate ?? null,
@@ -52,6 +49,13 @@ export function summaryOf(result: RunResult, options: SummaryOptions): SummaryFi
     traceStep: traceStep(result),
     warnings: result.warnings,
   };
+}
+
+/** Every metric with every field present. */
+export function summaryMetrics(metrics: Metrics): Readonly<Record<MetricKey, SummaryMetric>> {
+  return Object.fromEntries(
+    METRIC_KEYS.map((key): [MetricKey, SummaryMetric] => [key, summaryMetric(metrics[key])]),
+  ) as Record<MetricKey, SummaryMetric>;
 }
 
 function summaryMetric(metric: Metric): SummaryMetric {

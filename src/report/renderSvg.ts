@@ -1,8 +1,8 @@
-import { scaleLinear } from 'd3-scale';
 import { wrapToWidth } from './displayWidth.ts';
 import type { FigureSpec, PanelSpec } from './figureSpec.ts';
 import type { Theme } from './palette.ts';
 import { escapeMarkup } from './plainText.ts';
+import { type DrawnAxis, drawnAxis } from './svgAxis.ts';
 import { element, textElement } from './svgElement.ts';
 import { columnsIn, type PlacedLabel, placeLabels } from './svgLayout.ts';
 import {
@@ -38,6 +38,8 @@ const BOLD = 1.1;
 const PANEL_HEIGHT = 96;
 /** Space above a panel of curves for the name of its axis, px. */
 const PANEL_HEAD = 24;
+/** px between two ticks of the horizontal axis. */
+const TICK_SPACING = 90;
 
 /**
  * Draws a figure as a complete SVG document without a DOM. The text is real text, the title and description are
@@ -57,7 +59,8 @@ export function renderSvg(spec: FigureSpec, options: SvgOptions): string {
   const bars = spec.panels.some((panel) => panel.kind === 'bars');
   const left = bars ? 12 : narrow ? 82 : 92;
   const right = width - (bars ? 90 : sideLabelWidth(labels, style.fontSize - 1));
-  const x = scaleLinear(spec.x.domain, [left, right]);
+  const axis = drawnAxis(spec.x, [left, right], Math.max(3, Math.round((right - left) / TICK_SPACING)));
+  const x = axis.at;
   const marks = placeLabels(
     spec.marks.map((mark) => ({ x: x(mark.x), label: mark.label })),
     width - 4,
@@ -74,7 +77,7 @@ export function renderSvg(spec: FigureSpec, options: SvgOptions): string {
     element('rect', { width, height, fill: ink(style, 'ground') }),
     heading.markup,
     bandsMarkup(spec, boxes, x, style),
-    horizontalAxis(spec, { left, right, top: marksBottom, bottom }, x, style),
+    horizontalAxis(spec, { left, right, top: marksBottom, bottom }, axis, style),
     marksMarkup(marks, { left, right, top: marksBottom, bottom }, rowHeight, style),
     ...spec.panels.map((panel, i) => panelMarkup(panel, boxes[i]!, x, style)),
   ].join('\n');
@@ -135,20 +138,17 @@ function panelMarkup(panel: PanelSpec, box: Box, x: (value: number) => number, s
   }
 }
 
-function horizontalAxis(
-  spec: FigureSpec,
-  box: Box,
-  x: ReturnType<typeof scaleLinear<number>>,
-  style: SvgStyle,
-): string {
-  const count = Math.max(3, Math.round((box.right - box.left) / 90));
-  const format = x.tickFormat(count, 'f');
+function horizontalAxis(spec: FigureSpec, box: Box, axis: DrawnAxis, style: SvgStyle): string {
   const small = { 'font-size': style.fontSize - 1, fill: ink(style, 'muted') };
-  const axis = x.ticks(count).map((tick) => {
-    const at = x(tick);
+  const logarithmic = spec.x.scale === 'log';
+  const ticks = axis.ticks.map(({ value, text }) => {
+    const at = axis.at(value);
+    // Over several decades a value is read between rules, not between ticks.
+    const rule = { x1: at, x2: at, y1: box.top, y2: box.bottom, stroke: ink(style, 'rule') };
     return (
+      (logarithmic ? element('line', { ...rule, 'stroke-width': text === '' ? 0.4 : 0.8 }) : '') +
       element('line', { x1: at, x2: at, y1: box.bottom, y2: box.bottom + 5, stroke: ink(style, 'zero') }) +
-      textElement(format(tick), { x: at, y: box.bottom + 18, 'text-anchor': 'middle', ...small })
+      (text === '' ? '' : textElement(text, { x: at, y: box.bottom + 18, 'text-anchor': 'middle', ...small }))
     );
   });
   const base = element('line', {
@@ -165,7 +165,7 @@ function horizontalAxis(
     'font-size': style.fontSize,
     fill: ink(style, 'ink'),
   });
-  return base + axis.join('') + label;
+  return base + ticks.join('') + label;
 }
 
 function marksMarkup(marks: readonly PlacedLabel[], box: Box, rowHeight: number, style: SvgStyle): string {

@@ -1,4 +1,6 @@
 import type {
+  BrakeData,
+  InjectionData,
   LineResistorData,
   StarterData,
   StarterFault,
@@ -32,6 +34,8 @@ export function starterRows(starter: StarterData, format: InputFormat): InputRow
           row('Windings while plugging', `in ${starter.plugConnection}`),
           row('Delta winding A lies between terminals', [...(starter.windingOrder ?? 'AB')].join(' and ')),
         ]),
+    ...(starter.brake === undefined ? [] : brakeRows(starter.brake, format)),
+    ...(starter.injection === undefined ? [] : injectionRows(starter.injection, format)),
     ...controlRows(starter, format),
     ...(starter.faults ?? []).map((fault: StarterFault) => row('Fault', faultWords(fault))),
   ];
@@ -62,6 +66,28 @@ function resistorRows(resistors: LineResistorData, { show, ms }: InputFormat): I
     row(
       'Bypass: coil to contacts touch, coil to contacts part',
       `${ms(resistors.closingTime)}, ${ms(resistors.openingTime)}`,
+    ),
+  ];
+}
+
+function brakeRows({ torque, delay, sets }: BrakeData, { show, ms }: InputFormat): InputRow[] {
+  const when = sets === 'afterPlugging' ? 'on command and after plugging' : 'on command';
+  return [
+    row(
+      'Mechanical brake at the motor shaft',
+      `${show(torque, 'N·m')}, ${ms(delay)} after its coil is released, ${when}`,
+    ),
+  ];
+}
+
+function injectionRows(injection: InjectionData, { show, ms }: InputFormat): InputRow[] {
+  const { voltage, resistance, delay, closingTime, duration } = injection;
+  return [
+    row('Direct current into terminals B and C', `${show(voltage, 'V')} behind ${show(resistance, 'Ω')}`),
+    row('Direct current: command to coil, coil to contacts touch', `${ms(delay)}, ${ms(closingTime)}`),
+    row(
+      'Direct current flows',
+      duration === null ? 'until the zero-speed switch opens' : `for ${show(duration, 's')}`,
     ),
   ];
 }

@@ -1,5 +1,5 @@
-import { scaleLinear } from 'd3-scale';
-import type { BarsPanel, LinesPanel, StateRow, StatesPanel } from './figureSpec.ts';
+import type { BarsPanel, LinesPanel, Series, StateRow, StatesPanel } from './figureSpec.ts';
+import { type DrawnAxis, drawnAxis } from './svgAxis.ts';
 import { element, textElement } from './svgElement.ts';
 import { spreadPositions, textWidth } from './svgLayout.ts';
 import { type Scale, seriesPath } from './svgPaths.ts';
@@ -21,11 +21,13 @@ const TICK_SPACING = 34;
 
 /** Curves with their axis, zero line, reference lines, direct labels and marked points. */
 export function linesPanel(panel: LinesPanel, box: Box, x: Scale, style: SvgStyle): string {
-  const y = scaleLinear(panel.y.domain, [box.bottom, box.top]);
+  const count = Math.max(4, Math.round((box.bottom - box.top) / TICK_SPACING));
+  const axis = drawnAxis(panel.y, [box.bottom, box.top], count);
+  const y = axis.at;
   const clip = `${style.id}-clip-${Math.round(box.top)}`;
   const parts = [
     element('clipPath', { id: clip }, rectangle(box, {})),
-    verticalAxis(panel, box, y, style),
+    verticalAxis(panel, box, axis, style),
     ...panel.references.map((reference) =>
       horizontalLine(box, y(reference.y), { stroke: ink(style, 'muted'), 'stroke-dasharray': '1 3' }),
     ),
@@ -61,9 +63,14 @@ export function linesPanel(panel: LinesPanel, box: Box, x: Scale, style: SvgStyl
 /** Labels a curve or reference line needs beside the panel. */
 export function sideLabels(panel: LinesPanel): string[] {
   return [
-    ...panel.series.map((series) => series.label),
+    ...panel.series.filter(isNamedBeside).map((series) => series.label),
     ...panel.references.map((reference) => reference.label).filter((label) => label !== ''),
   ];
+}
+
+/** A line without a label is named by a point on it. */
+function isNamedBeside({ label }: Series): boolean {
+  return label !== '';
 }
 
 /** The least width of labels that is reckoned with, px: of short words the estimate is too rough. */
@@ -78,26 +85,20 @@ export function sideLabelWidth(labels: readonly string[], fontSize: number): num
   );
 }
 
-function verticalAxis(
-  panel: LinesPanel,
-  box: Box,
-  y: ReturnType<typeof scaleLinear<number>>,
-  style: SvgStyle,
-): string {
-  const count = Math.max(4, Math.round((box.bottom - box.top) / TICK_SPACING));
-  const ticks = y.ticks(count);
-  const format = y.tickFormat(count, 'f');
+function verticalAxis(panel: LinesPanel, box: Box, { at: y, ticks }: DrawnAxis, style: SvgStyle): string {
   const small = { 'font-size': style.fontSize - 1, fill: ink(style, 'muted') };
   return [
-    ...ticks.map((tick) =>
-      horizontalLine(box, y(tick), {
-        stroke: ink(style, tick === 0 ? 'zero' : 'rule'),
-        'stroke-width': tick === 0 ? 1.2 : 0.8,
+    ...ticks.map(({ value, text }) =>
+      horizontalLine(box, y(value), {
+        stroke: ink(style, value === 0 ? 'zero' : 'rule'),
+        'stroke-width': value === 0 ? 1.2 : text === '' ? 0.4 : 0.8,
       }),
     ),
-    ...ticks.map((tick) =>
-      textElement(format(tick), { x: box.left - 7, y: y(tick) + 4, 'text-anchor': 'end', ...small }),
-    ),
+    ...ticks
+      .filter(({ text }) => text !== '')
+      .map(({ value, text }) =>
+        textElement(text, { x: box.left - 7, y: y(value) + 4, 'text-anchor': 'end', ...small }),
+      ),
     textElement(panel.y.label, {
       x: box.left,
       y: box.top - 6,
@@ -111,7 +112,7 @@ function verticalAxis(
 
 function directLabels(panel: LinesPanel, box: Box, y: Scale, style: SvgStyle): string {
   const entries = [
-    ...panel.series.map((series) => ({
+    ...panel.series.filter(isNamedBeside).map((series) => ({
       label: series.label,
       at: y(
         series.form === 'line'

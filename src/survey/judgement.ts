@@ -7,6 +7,7 @@ import type { Alternative } from './alternatives/alternative.ts';
 import { alternatives } from './alternatives/alternatives.ts';
 import type { Extreme } from './inverse/extreme.ts';
 import { extremes, type Judge, type Judged, smallestResistor } from './inverse/extremes.ts';
+import { judgedAlone } from './judgedAlone.ts';
 import { type OpeningInstants, openingInstants } from './openingInstants.ts';
 
 /** Whether plugging suits a load, how else it may be stopped, and how far the load may change. */
@@ -39,9 +40,8 @@ const TRIAL_TOLERANCE = 1e-7;
  * @throws ScenarioError as `simulate` does
  */
 export function judgement(scenario: Scenario, options: JudgementOptions): Judgement {
-  const result = simulate(scenario);
-  const instants = openingInstants(scenario);
-  const found = suitability(result, instants.means, options.cageIsFitted);
+  const alone = judgedAlone(scenario, options.cageIsFitted);
+  const { result, instants, suitability: found } = alone;
   const judge = judgeOf(instants, options);
   const failsNow = found.criteria.some(({ outcome }) => outcome === 'fail');
   const { heating } = found;
@@ -49,11 +49,10 @@ export function judgement(scenario: Scenario, options: JudgementOptions): Judgem
     model: typeof heating === 'string' ? null : heating.model,
     heat: typeof heating === 'string' ? null : heating.heat,
     cageIsFitted: options.cageIsFitted,
+    means: result.operations.reversal === null ? null : instants.means,
   };
   return {
-    result,
-    suitability: found,
-    instants,
+    ...alone,
     alternatives: result.usable
       ? alternatives(result, basis, failsNow ? smallestResistor(result, judge) : null)
       : [],

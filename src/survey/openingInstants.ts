@@ -55,7 +55,7 @@ export function openingInstants(scenario: Scenario, count: number = OPENING_INST
       solver: { ...solver, relativeTolerance },
     });
     if (isSuccessful(run.status))
-      good.push({ duties: poleDuties(quadratureOf(run), bounceTimes), commands: run.commands });
+      good.push({ duties: poleDuties(quadratureOf(run), bounceTimes), commands: run.commands, angle });
   }
   const means = meanDuties(good, supply.frequency);
   return {

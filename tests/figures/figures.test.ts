@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { parseScenario, simulate } from '../../src/index.ts';
 import { energyFigure } from '../../src/report/energyFigure.ts';
 import type { FigureSpec } from '../../src/report/figureSpec.ts';
+import { timeCurrentFigure } from '../../src/report/judgement/timeCurrentFigure.ts';
+import { waysToStopFigure } from '../../src/report/judgement/waysToStopFigure.ts';
 import { motorFigure } from '../../src/report/motorFigure.ts';
 import { renderSvg, type SvgOptions } from '../../src/report/renderSvg.ts';
 import { sequenceDetailFigure, sequenceFigure } from '../../src/report/sequenceFigure.ts';
@@ -10,6 +12,7 @@ import { switchingFigures } from '../../src/report/switchingFigures.ts';
 import { overviewFigure } from '../../src/report/timeFigure.ts';
 import { torqueSpeedFigure } from '../../src/report/torqueSpeedFigure.ts';
 import { elasticRun } from '../unit/report/fakeElements.ts';
+import { fakeJudgement, TIME_CURRENT } from '../unit/report/fakeJudgement.ts';
 import { fakeMotor } from '../unit/report/fakeMotor.ts';
 import { fakeRun } from '../unit/report/fakeRun.ts';
 import { fakeSequence } from '../unit/report/fakeSequence.ts';
@@ -36,6 +39,9 @@ const figures: readonly (readonly [string, FigureSpec, SvgOptions])[] = [
   ['sequence-changeover', sequenceDetailFigure(fakeSequence(), { units: 'us' })!, { theme: 'dark' }],
   ['sequence-narrow', sequenceFigure(fakeSequence(), { units: 'SI' }), { theme: 'light', width: 400 }],
   ['motor', motorFigure(fakeMotor(), { units: 'SI' }), { theme: 'light' }],
+  ['time-current', timeCurrentFigure(TIME_CURRENT, 'SI')!, { theme: 'light' }],
+  ['time-current-narrow', timeCurrentFigure(TIME_CURRENT, 'SI')!, { theme: 'dark', width: 400 }],
+  ['ways-to-stop', waysToStopFigure(fakeJudgement().alternatives, 'SI')!, { theme: 'light' }],
   ['motor-narrow', motorFigure(fakeMotor(), { units: 'us' }), { theme: 'dark', width: 400 }],
 ];
 

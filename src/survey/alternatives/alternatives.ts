@@ -68,7 +68,7 @@ function alternative(name: StopName, run: CommandedRun, goals: StopGoals, basis:
     name,
     setting: way.setting,
     figures,
-    cost: stopCost(result, figures, kindOf(name, goals), basis),
+    cost: stopCost(result, figures, kindOf(name, goals), basis, name === 'plug'),
     reversalTime: reversalTime(quadrature, figures, run.direction),
     result,
     missing: null,

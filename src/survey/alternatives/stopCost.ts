@@ -6,12 +6,13 @@ import type { OperationHeat } from '../../assess/heat.ts';
 import { heatOfRun, pulseOver } from '../../assess/heatOfRun.ts';
 import { permissibleOperations } from '../../assess/permissibleOperations.ts';
 import type { ThermalModel } from '../../assess/thermalNetwork.ts';
+import type { MeanDuties } from '../../measure/meanDuties.ts';
 import { type Quadrature, quadratureOf } from '../../measure/quadrature.ts';
 import type { RunResult } from '../../measure/result.ts';
 import type { StopFigures } from '../../measure/stopFigures.ts';
 import type { CycleName, Scenario } from '../../scenario/scenario.ts';
 import type { ContactorName } from '../../starter/starter.ts';
-import { type OpeningInstants, openingInstants } from '../openingInstants.ts';
+import { openingInstants } from '../openingInstants.ts';
 import type { StopCost } from './alternative.ts';
 
 /** What the cost of every way of stopping is reckoned with. */
@@ -21,10 +22,12 @@ export interface CostBasis {
   /** Of the operation as it stands, whose start every way of stopping shares. */
   readonly heat: OperationHeat | null;
   readonly cageIsFitted: boolean;
+  /** What the contactors make and break as the scenario stands, over more instants than an alternative's; null: not known. */
+  readonly means: MeanDuties | null;
 }
 
 /** Supply angles an alternative is run over; few, because wear is a matter of tens of per cent. No multiple of 3. */
-const INSTANTS = 4;
+const INSTANTS = 7;
 
 /** What kind of operation a way of stopping makes, for heat and for contacts. */
 export type StopKindOfCost = 'plugs' | 'reverses' | 'injects' | 'coasts';
@@ -44,16 +47,21 @@ const EVENTS: Readonly<Record<StopKindOfCost, WearEvent>> = {
   coasts: 'stop',
 };
 
-/** How often an hour the motor stands an operation that ends with this stop, and how long contacts last. */
+/**
+ * How often an hour the motor stands an operation that ends with this stop, and how long contacts last.
+ *
+ * @param isScenariosOwn the stop is that of the scenario itself
+ */
 export function stopCost(
   result: RunResult,
   figures: StopFigures,
   kind: StopKindOfCost,
   basis: CostBasis,
+  isScenariosOwn = false,
 ): StopCost {
   return {
     operationsPerHour: operationsPerHour(result, figures, kind, basis),
-    ...contactsOf(result.scenario, EVENTS[kind]),
+    ...contactsOf(result.scenario, EVENTS[kind], isScenariosOwn ? basis.means : null),
   };
 }
 
@@ -106,10 +114,14 @@ function endOfCurrent({ trajectory }: Quadrature, t: number): number {
 }
 
 /** Operations until the contacts that wear first are worn, each a start and this stop. */
-function contactsOf(scenario: Scenario, event: WearEvent): Pick<StopCost, 'contactLife' | 'wearsFirst'> {
+function contactsOf(
+  scenario: Scenario,
+  event: WearEvent,
+  known: MeanDuties | null,
+): Pick<StopCost, 'contactLife' | 'wearsFirst'> {
   const none = { contactLife: null, wearsFirst: null };
   if (scenario.contactors === undefined) return none;
-  const { means }: OpeningInstants = openingInstants(scenario, INSTANTS);
+  const means = known ?? openingInstants(scenario, INSTANTS).means;
   if (means === null) return none;
   const wear = contactWear(means, scenario.contactors, null, scenario);
   const used = (contactor: ContactorName) => wear[contactor].perEvent[event];

@@ -31,10 +31,23 @@ const runOf = (...duties: PoleDuty[]): DutiesOfRun => ({
     { at: 0, do: 'startForward' },
     { at: 0.9, do: 'plug' },
   ],
+  angle: 0,
 });
 const EXACT = { relative: 1e-12 };
 
 describe('duties averaged over runs', () => {
+  it('count every run for the share of opening phases that it stands for', () => {
+    // At 50 Hz the order of the poles repeats every 10/3 ms: partings at 0, 1/10 and 2/10 of that, the third run's supply angle
+    // moving its parting on by 3/10 more. Gaps 0.1, 0.4 and 0.5: weights 0.3, 0.25, 0.45.
+    const sixth = 0.02 / 6;
+    const at = (part: number, arcCharge: number) => breaks({ t: 1 + part * sixth, arcCharge });
+    const turned = { ...runOf(at(0.2, 0.04)), angle: (0.3 / 6) * 2 * Math.PI };
+    // 1 s is a whole number of sixths of a period.
+    const [breaking] = meanDuties([runOf(at(0, 0.02)), runOf(at(0.1, 0.01)), turned], 50)?.breakings ?? [];
+    // At 0: half of 0.5 and of 0.1; at 0.1: half of 0.1 and of 0.4; at 0.5: half of 0.4 and of 0.5.
+    expectWithin(breaking?.meanArcCharge, 0.3 * 0.02 + 0.25 * 0.01 + 0.45 * 0.04, { relative: 1e-9 }, 'mean');
+  });
+
   it('are means and worst values by pole, and the arc charge of all poles together', () => {
     const means = meanDuties(
       [

@@ -55,6 +55,15 @@ describe('units', () => {
     [62.8, 'A', '62.8 A'],
     [21.5, 'Hz', '21.5 Hz'],
     [1000, 'N·m/rad', '738 lbf·ft/rad'],
+    // A temperature has an offset, a rise has none: 0 °C is 32 °F, a rise of 80 K is one of 144 °F.
+    [100, '°C', '212 °F'],
+    [-40, '°C', '−40.0 °F'],
+    [80, 'K', '144 °F'],
+    // 1055.06 J heat one pound of water by 1 °F.
+    [1899.1, 'J/K', '1.00 Btu/°F'],
+    [1, 'W/K', '1.90 Btu/(h·°F)'],
+    [9.80665, 'm/s²', '32.2 ft/s²'],
+    [0.3048, 'm', '1.00 ft'],
   ])('%s %s is %s in US units', (value, unit, text) => {
     expect(formatQuantity(value, unit, us)).toBe(text);
   });
@@ -62,6 +71,12 @@ describe('units', () => {
   it('heat is in kJ whatever its size, so that a table does not mix units', () => {
     expect(formatQuantity(118400, 'J', si)).toBe('118 kJ');
     expect(formatQuantity(12, 'J', si)).toBe('0.0120 kJ');
+  });
+
+  it('temperatures are in °C and rises in K in SI, heat capacity is in kJ/K', () => {
+    expect(formatQuantity(145, '°C', si)).toBe('145 °C');
+    expect(formatQuantity(80, 'K', si)).toBe('80.0 K');
+    expect(formatQuantity(1468, 'J/K', si)).toBe('1.47 kJ/K');
   });
 
   it('a ratio has no unit, an angle is in degrees, a missing value is a dash', () => {

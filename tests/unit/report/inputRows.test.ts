@@ -206,3 +206,26 @@ describe('the inputs of a control circuit', () => {
     expect(shown(starterOf({ faults: [fault] })).Fault).toBe(words);
   });
 });
+
+describe('brake and direct current among the inputs', () => {
+  const base = fakeScenario();
+  const rows = rowsOf({
+    ...base,
+    starter: {
+      ...base.starter,
+      brake: { torque: 80, delay: 0.06, sets: 'afterPlugging' },
+      injection: { voltage: 24, resistance: 0.1, delay: 0.5, closingTime: 0.018, duration: 2 },
+    },
+  });
+  it.each([
+    [
+      'Mechanical brake at the motor shaft',
+      '80.0 N·m, 60.0 ms after its coil is released, on command and after plugging',
+    ],
+    ['Direct current into terminals B and C', '24.0 V behind 0.100 Ω'],
+    ['Direct current: command to coil, coil to contacts touch', '500 ms, 18.0 ms'],
+    ['Direct current flows', 'for 2.00 s'],
+  ])('%s: %s', (label, value) => {
+    expect(rows.find((row) => row.label === label)?.value).toBe(value);
+  });
+});

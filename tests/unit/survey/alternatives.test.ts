@@ -97,7 +97,7 @@ function all(scenario: Scenario): Record<StopName, Alternative> {
   const model = thermalModel(scenario, result.rated);
   const heat = heatOfRun(result);
   if (typeof model === 'string' || typeof heat === 'string') throw new Error(`${model} ${heat}`);
-  const found = alternatives(result, { model, heat, cageIsFitted: false });
+  const found = alternatives(result, { model, heat, cageIsFitted: false, means: null });
   return Object.fromEntries(found.map((one) => [one.name, one])) as Record<StopName, Alternative>;
 }
 
@@ -238,7 +238,12 @@ describe('what stopping costs', () => {
   it('is not judged without the sections it needs', () => {
     const { thermal: _t, contactors: _c, ...bare } = base();
     const result = simulate(bare);
-    for (const { cost } of alternatives(result, { model: null, heat: null, cageIsFitted: false }))
+    for (const { cost } of alternatives(result, {
+      model: null,
+      heat: null,
+      cageIsFitted: false,
+      means: null,
+    }))
       expect(cost).toEqual({ operationsPerHour: null, contactLife: null, wearsFirst: null });
   });
 });

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { openingInstants } from '../../../src/survey/openingInstants.ts';
 import { ARCING_STARTER, scenarioOf, type Variation } from '../../support/scenarios.ts';
 import { KRAUSE } from '../../support/textbookMachines.ts';
+import { expectWithin } from '../../support/tolerance.ts';
 
 const SWITCH = { dropOutSpeed: 6, pickUpSpeed: 12, delay: 0.005 };
 
@@ -25,6 +26,17 @@ describe('a plug stop over instants of opening', () => {
       ['reverse', 4],
     ]);
     expect(survey.sentence).toContain('4 runs');
+  });
+
+  it('finds the mean of many instants with few, though the closing angle decides how long the stop takes', () => {
+    // Friction that makes the stop a matter of some periods, as in small drives: the opening then follows the closing angle.
+    const brisk = plugStop({
+      load: { inertia: 0, torques: [{ kind: 'friction', torque: 12, breakaway: 12 }] },
+      solver: { relativeTolerance: 1e-6 },
+    });
+    const current = (count: number) => openingInstants(brisk, count).means!.breakings[1]!.equivalentCurrent!;
+    // Arc charges lie between 63 % and 137 % of their mean; each run counts for the phases that it stands for.
+    expectWithin(current(13), current(97), { relative: 0.05 }, 'equivalent current');
   });
 
   it('finds the forward contactor AC-3-like and the reversing one AC-4-like', () => {

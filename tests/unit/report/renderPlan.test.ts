@@ -1,0 +1,212 @@
+import ICAL from 'ical.js';
+import Papa from 'papaparse';
+import { describe, expect, it } from 'vitest';
+import { foldLine, renderPlanCalendar } from '../../../src/report/renderPlanCalendar.ts';
+import { renderPlanCsv } from '../../../src/report/renderPlanCsv.ts';
+import { renderPlanHtml } from '../../../src/report/renderPlanHtml.ts';
+import { renderPlanTerminal } from '../../../src/report/renderPlanTerminal.ts';
+import { planStarters } from '../../../src/survey/plan/planStarters.ts';
+import type { StarterWear } from '../../../src/survey/plan/starterWear.ts';
+import { day, planRow, type RowParts } from '../../support/planRows.ts';
+
+/** 10 000 plug stops. */
+const WEAR: StarterWear = {
+  forward: { normal: 1e-6, plug: 1e-6, inch: 1e-3, lifeFactor: { low: 0.5, high: 2 } },
+  reverse: { normal: 0, plug: 1e-4, inch: 0, lifeFactor: { low: 0.5, high: 2 } },
+  origin: 'stated by hand',
+  remarks: ['Assumed: a thing.'],
+};
+const AS_OF = day('2026-05-02');
+const VERSION = { version: '1.2.3' };
+
+const plan = (...parts: RowParts[]) => planStarters(parts.map(planRow), AS_OF, () => WEAR);
+
+/** Changed on 2026-01-01, ten operations a day: expected 2028-09-27, earliest 2027-02-21, latest 2034-07-23. */
+const ONE: RowParts = { tag: 'P1', description: 'pulper' };
+const LACKING: RowParts = { tag: 'Q9', motor: { power: null } };
+const OVERDUE: RowParts = { tag: 'old', duty: { contactsChanged: day('2022-01-01') } };
+const NASTY = '<b>&"\',;\\n\u202E=x';
+
+function eventsOf(text: string): InstanceType<typeof ICAL.Event>[] {
+  const calendar = new ICAL.Component(ICAL.parse(text));
+  return calendar.getAllSubcomponents('vevent').map((component) => new ICAL.Event(component));
+}
+
+describe('the calendar', () => {
+  it('read by another program has a whole day for each starter', () => {
+    const text = renderPlanCalendar(plan(ONE, LACKING), VERSION)!;
+    const calendar = new ICAL.Component(ICAL.parse(text));
+    expect(calendar.getFirstPropertyValue('version')).toBe('2.0');
+    expect(calendar.getFirstPropertyValue('prodid')).toBe('-//countertorque//countertorque 1.2.3//EN');
+    const [event, ...others] = eventsOf(text);
+    expect(others).toEqual([]);
+    expect(event!.startDate.isDate).toBe(true);
+    expect(event!.startDate.toString()).toBe('2028-09-27');
+    expect(event!.endDate.toString()).toBe('2028-09-28');
+    expect(event!.summary).toBe('P1: replace contacts of the reversing contactor');
+    expect(event!.component.getFirstPropertyValue('dtstamp')?.toString()).toBe('2026-05-02T00:00:00Z');
+    expect(event!.description).toContain('P1, pulper: contacts of the reversing contactor.\n');
+    expect(event!.description).toContain('Range: 2027-02-21 to 2034-07-23.\n');
+    expect(event!.description).toContain(
+      'Hangs most on: life of the contacts (stated by hand), × 0.5 to × 2:',
+    );
+  });
+
+  it('brings hostile text back as it was, and cuts no line short', () => {
+    const text = renderPlanCalendar(plan({ tag: `${NASTY} 電動機 ${'é'.repeat(60)}` }), VERSION)!;
+    const [event] = eventsOf(text);
+    // The mark that reorders text on screen is taken out, nothing else.
+    expect(event!.summary).toBe(
+      `<b>&"',;\\n=x 電動機 ${'é'.repeat(60)}: replace contacts of the reversing contactor`,
+    );
+    expect(text.endsWith('END:VCALENDAR\r\n')).toBe(true);
+    expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/u);
+    for (const line of text.split('\r\n')) expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75);
+  });
+
+  it('keeps a starter’s event the same when the plan is made anew, and different from every other', () => {
+    const uids = (...parts: RowParts[]) =>
+      eventsOf(renderPlanCalendar(plan(...parts), VERSION)!).map(({ uid }) => uid);
+    const [first, second] = uids(ONE, { tag: 'p1' });
+    expect(uids({ ...ONE, duty: { operationsPerDay: 20 } })).toEqual([first]);
+    expect(second).not.toBe(first);
+    expect(first).toMatch(/^starter-[A-Za-z0-9]{20,}@countertorque$/u);
+    const sequence = (asOf: number) =>
+      eventsOf(
+        renderPlanCalendar(
+          planStarters([planRow(ONE)], asOf, () => WEAR),
+          VERSION,
+        )!,
+      )[0]!.sequence;
+    expect(sequence(AS_OF + 1)).toBeGreaterThan(sequence(AS_OF));
+  });
+
+  it('shows what is overdue on the day of the plan', () => {
+    const [event] = eventsOf(renderPlanCalendar(plan(OVERDUE), VERSION)!);
+    expect(event!.startDate.toString()).toBe('2026-05-02');
+    expect(event!.summary).toMatch(/^old: OVERDUE, replace/u);
+    expect(event!.description).toContain('Overdue since 2024-09-27.');
+  });
+
+  it('is none where nothing falls within thirty years', () => {
+    expect(renderPlanCalendar(plan({ duty: { operationsPerDay: 0.01 } }), VERSION)).toBeNull();
+    expect(renderPlanCalendar(plan(LACKING), VERSION)).toBeNull();
+  });
+
+  it.each([
+    ['75 octets stay', 'x'.repeat(75), ['x'.repeat(75)]],
+    ['76 are folded', 'x'.repeat(76), ['x'.repeat(75), ' x']],
+    // 74 octets and a letter of two.
+    ['no letter is cut', `${'x'.repeat(74)}é`, ['x'.repeat(74), ' é']],
+    ['nor one beyond the first plane', `${'x'.repeat(73)}\u{1F6E0}`, ['x'.repeat(73), ' \u{1F6E0}']],
+    ['the blank counts', 'x'.repeat(75 + 74 + 1), ['x'.repeat(75), ` ${'x'.repeat(74)}`, ' x']],
+  ])('folding: %s', (_name, line, folded) => {
+    expect(foldLine(line)).toBe(folded.join('\r\n'));
+  });
+});
+
+describe('the list as CSV', () => {
+  const rowsOf = (text: string) =>
+    Papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true }).data;
+
+  it('has the planned starters by date and then those that lack data', () => {
+    const rows = rowsOf(renderPlanCsv(plan(LACKING, ONE, OVERDUE)));
+    expect(rows.map(({ tag, state, expected }) => [tag, state, expected])).toEqual([
+      ['old', 'overdue', '2024-09-27'],
+      ['P1', 'planned as of 2026-05-02', '2028-09-27'],
+      ['Q9', 'not planned', ''],
+    ]);
+    expect(rows[1]).toMatchObject({
+      description: 'pulper',
+      due: 'contacts of the reversing contactor',
+      earliest: '2027-02-21',
+      latest: '2034-07-23',
+      life_operations: '10000',
+      // 121 days of ten operations.
+      used_percent: '12',
+      operations_per_day: '10',
+      plugging_share_percent: '100',
+      spare: 'kit 18',
+    });
+    expect(rows[1]!.dominant_assumption).toMatch(
+      /^life of the contacts \(stated by hand\), x 0\.5 to x 2: 2027-05-16 to /u,
+    );
+    expect(rows[2]!.missing).toBe('rated power (power)');
+  });
+
+  it('holds no formula and brings separators back', () => {
+    const [row] = rowsOf(renderPlanCsv(plan({ tag: '=1+1', description: 'a, "b"; c' })));
+    expect(row!.tag).toBe("'=1+1");
+    expect(row!.description).toBe('a, "b"; c');
+  });
+
+  it('writes what lies beyond the horizon as such', () => {
+    const [row] = rowsOf(renderPlanCsv(plan({ duty: { operationsPerDay: 0.01 } })));
+    expect(row!.expected).toBe('after 2056-05-01');
+  });
+});
+
+describe('the report', () => {
+  const html = renderPlanHtml(plan(ONE, OVERDUE, LACKING), { units: 'SI', title: 'mill', ...VERSION });
+
+  it('says what is due when, what it hangs on, what lacks data, which spares are needed, and how it was found', () => {
+    expect(html).toContain('2 starters planned as of 2026-05-02; 1 not planned for lack of data: Q9.');
+    expect(html).toContain('Overdue: old. Inspect these first.');
+    expect(html).toContain(
+      '<td class="at">2028-09-27</td><td class="at">2027-02-21</td><td class="at">2034-07-23</td>',
+    );
+    expect(html).toContain('<th scope="row">Q9</th><td>rated power (power)</td>');
+    expect(html).toContain('<th scope="row">2028 Q3</th><td>kit 18</td><td class="number">1</td><td>P1</td>');
+    expect(html).toContain('Assumed: a thing.');
+    expect(html).toContain('Miner’s rule');
+    expect(html).toContain('A date is an estimate');
+    expect(html).not.toMatch(/NaN|undefined|Infinity/u);
+  });
+
+  it('shows powers in the units asked for', () => {
+    expect(html).toContain('7.50 kW');
+    const us = renderPlanHtml(plan(ONE), { units: 'us', title: 'mill', ...VERSION });
+    expect(us).toContain('10.1 hp');
+  });
+
+  it('lets no text of the table become markup', () => {
+    const nasty = renderPlanHtml(
+      plan({ tag: NASTY, description: NASTY, spareKit: NASTY }, { ...LACKING, tag: '<i>' }),
+      {
+        units: 'SI',
+        title: '</style><script>',
+        ...VERSION,
+      },
+    );
+    expect(nasty).not.toMatch(/<b>|<i>|<script|\u202E/u);
+    expect(nasty).toContain('&lt;b&gt;');
+  });
+
+  it('of a table of which nothing can be planned has no empty tables', () => {
+    const empty = renderPlanHtml(plan(LACKING), { units: 'SI', title: 'mill', ...VERSION });
+    expect(empty.match(/<table>/gu)?.length).toBe(1);
+  });
+});
+
+describe('the list in the terminal', () => {
+  it('says which starters may be due already', () => {
+    // Half the life at twelve a day ends on day 417 from 2025-01-01, at ten a day and the full life on day 1000.
+    const early: RowParts = { tag: 'E1', duty: { contactsChanged: day('2025-01-01') } };
+    expect(renderPlanTerminal(plan(ONE, OVERDUE, early))).toContain(
+      'May be due already, because the range begins before 2026-05-02: E1.\n',
+    );
+    expect(renderPlanTerminal(plan(ONE, OVERDUE))).not.toContain('May be due already');
+  });
+
+  it('has a line for each starter, what is missing, and the spares by quarter', () => {
+    const lines = renderPlanTerminal(plan(ONE, OVERDUE, LACKING)).split('\n');
+    expect(lines).toContainEqual(
+      expect.stringMatching(
+        /^P1 +2028-09-27 +2027-02-21 +2034-07-23 {2}contacts of the reversing contactor; life of the contacts$/u,
+      ),
+    );
+    expect(lines).toContainEqual(expect.stringMatching(/^old +overdue 2024-09-27/u));
+    expect(lines).toContain('  Q9: rated power (power)');
+    expect(lines).toContainEqual(expect.stringMatching(/^2028 Q3 +kit 18 +1 +0$/u));
+  });
+});
