@@ -29,7 +29,7 @@ Exit codes:
   0  done; suitability: suitable
   1  wrong command, file or scenario (what is wrong is on stderr)
   2  the run could not be completed (the status says what happened and when)
-  3  suitability: not suitable; interlocks: a property of the starter does not hold
+  3  suitability: not suitable; interlocks: a property does not hold
   4  suitability: could not be judged, because something needed is missing
 `;
 
@@ -61,6 +61,9 @@ export async function runCli(args: readonly string[], io: CliIo): Promise<ExitCo
   ).action((file: string, options: SimulateOptions) => {
     exit = simulateCommand(file, options, io);
   });
+  addJudgementVerbs(program, io, (code) => {
+    exit = code;
+  });
   program
     .command('check')
     .description('check a scenario without running it')
@@ -80,9 +83,6 @@ export async function runCli(args: readonly string[], io: CliIo): Promise<ExitCo
     exit = motorCommand(file, options, io);
   });
   addStarterVerbs(program, io, (code) => {
-    exit = code;
-  });
-  addJudgementVerbs(program, io, (code) => {
     exit = code;
   });
   program

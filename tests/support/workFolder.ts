@@ -19,12 +19,12 @@ export function workFolder(): string {
   return folder;
 }
 
-/** A folder for one test with the project's example scenarios in it. */
+/** A folder for one test with the project's example scenarios and tables in it. */
 export function folderWithExamples(): string {
   const folder = workFolder();
   mkdirSync(path.join(folder, 'examples'));
   const examples = path.join(PROJECT, 'examples');
-  for (const name of readdirSync(examples).filter((file) => file.endsWith('.yaml')))
+  for (const name of readdirSync(examples).filter((file) => /\.(?:yaml|csv)$/u.test(file)))
     copyFileSync(path.join(examples, name), path.join(folder, 'examples', name));
   return folder;
 }

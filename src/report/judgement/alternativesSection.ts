@@ -34,7 +34,6 @@ export function alternativesSection(
       ? paragraph('Not compared because the run contains no stop.')
       : labelledTable({
           caption: 'The same load stopped in other ways, each simulated with its own sequence of contactors',
-          className: 'ways',
           head: [
             { text: 'Way to stop', width: 24 },
             ...HEAD.map((text) => ({ text, number: true as const })),

@@ -14,7 +14,7 @@ export const JUDGEMENT_STYLE = `
 .labelled small{display:block;color:var(--muted);font-size:.85em;font-weight:400;white-space:normal}
 .labelled tbody th{min-width:0}
 .labelled .number{white-space:normal;padding-right:1.2em}
-.criteria td.number span,.ways td.number span{white-space:nowrap}
+.labelled .keep{white-space:nowrap}
 .labelled thead th{vertical-align:bottom}
 .criteria table{table-layout:fixed}
 .signatures{display:grid;grid-template-columns:repeat(3,1fr);column-gap:1.5rem;margin-top:2.2rem}

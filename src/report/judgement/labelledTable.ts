@@ -73,7 +73,8 @@ function cellMarkup(cell: LabelledCell, label: string, first: boolean): string {
   const named = (span ?? 1) <= MOST_NAMED;
   const content = [
     mark === undefined ? '' : outcomeMark(mark),
-    `<span>${escapeMarkup(text)}</span>`,
+    // A value keeps its unit beside it; a range may be broken before its bracket.
+    `<span${number === true && !text.includes('(') ? ' class="keep"' : ''}>${escapeMarkup(text)}</span>`,
     note === undefined || note === '' ? '' : `<small>${escapeMarkup(note)}</small>`,
   ].join('');
   return first
