@@ -1,18 +1,18 @@
 import type { MeanDuties } from '../measure/meanDuties.ts';
 import type { RunResult } from '../measure/result.ts';
-import { contactCriteria } from './contactCriteria.ts';
-import { contactWear } from './contactWear.ts';
-import type { ContactWear } from './contactWearTypes.ts';
 import { type Criterion, notJudged } from './criterion.ts';
-import { type FailureConsequences, failureConsequences } from './failureConsequences.ts';
-import { heatCriteria } from './heatCriteria.ts';
-import { type Heating, heating } from './heating.ts';
-import { mechanicsCriteria } from './mechanicsCriteria.ts';
-import { protectionCriteria } from './protectionCriteria.ts';
-import { runCriteria } from './runCriteria.ts';
+import { heatCriteria } from './heat/heatCriteria.ts';
+import { type Heating, heating } from './heat/heating.ts';
+import { protectionCriteria } from './protection/protectionCriteria.ts';
+import { type TimeCurrentData, timeCurrentData } from './protection/timeCurrent.ts';
 import { whyUnusable } from './runReasons.ts';
-import { type TimeCurrentData, timeCurrentData } from './timeCurrent.ts';
+import { type FailureConsequences, failureConsequences } from './stop/failureConsequences.ts';
+import { mechanicsCriteria } from './stop/mechanicsCriteria.ts';
+import { runCriteria } from './stop/runCriteria.ts';
 import { type Verdict, verdict } from './verdict.ts';
+import { contactCriteria } from './wear/contactCriteria.ts';
+import { contactWear } from './wear/contactWear.ts';
+import type { ContactWear } from './wear/contactWearTypes.ts';
 
 /** Whether plugging suits the load of a run, and all that it stands on. */
 export interface Suitability {

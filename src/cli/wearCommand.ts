@@ -1,4 +1,4 @@
-import { contactWear } from '../assess/contactWear.ts';
+import { contactWear } from '../assess/wear/contactWear.ts';
 import { dateOfDay, dayOfDate } from '../numeric/calendarDay.ts';
 import { logUntil } from '../recording/logUntil.ts';
 import { type OperationLog, parseOperationLog } from '../recording/operationLog.ts';

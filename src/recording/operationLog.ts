@@ -1,4 +1,4 @@
-import type { WearEvent } from '../assess/contactWearTypes.ts';
+import type { WearEvent } from '../assess/wear/contactWearTypes.ts';
 import { closestWord } from '../scenario/closestWord.ts';
 import { quoted } from '../scenario/parseQuantity.ts';
 import type { Problem } from '../scenario/problem.ts';

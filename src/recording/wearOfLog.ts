@@ -5,8 +5,8 @@ import {
   type DateRange,
   WEAR_EVENTS,
   type WearEvent,
-} from '../assess/contactWearTypes.ts';
-import { dateAfter } from '../assess/replacement.ts';
+} from '../assess/wear/contactWearTypes.ts';
+import { dateAfter } from '../assess/wear/replacement.ts';
 import { dateOfDay, dayOfDate } from '../numeric/calendarDay.ts';
 import type { ContactorName } from '../starter/starter.ts';
 import type { LoggedOperation, OperationLog } from './operationLog.ts';

@@ -1,12 +1,10 @@
 /** SI, or the units customary in the United States where they differ. Speeds are in r/min in both. */
 export type UnitSystem = 'SI' | 'us';
 
-/** How a quantity is shown: displayed value = SI value × `perSi` + `offset`. */
+/** How a quantity is shown: displayed value = SI value × `perSi`. */
 export interface DisplayUnit {
   readonly label: string;
   readonly perSi: number;
-  /** Added after the factor; absent: 0. Only temperatures have one. */
-  readonly offset?: number;
 }
 
 /** How a quantity is written. */
@@ -32,11 +30,6 @@ const MICROSECONDS_BELOW = 1e-5;
 const DEGREES_PER_RADIAN = 180 / Math.PI;
 /** Foot, m, exact. */
 const FOOT = 0.3048;
-/** Degrees Fahrenheit in one kelvin of a rise, exact. */
-const FAHRENHEIT_PER_KELVIN = 1.8;
-/** Fahrenheit temperature of 0 °C, exact. */
-const FAHRENHEIT_ZERO = 32;
-const SECONDS_PER_HOUR = 3600;
 
 const SI_DISPLAY: Readonly<Record<string, DisplayUnit>> = {
   'rad/s': { label: 'r/min', perSi: RPM_PER_RADPS },
@@ -57,10 +50,7 @@ const US_DISPLAY: Readonly<Record<string, DisplayUnit>> = {
   'kg·m²': { label: 'lb·ft²', perSi: 1 / LB_FT2 },
   W: { label: 'hp', perSi: 1 / HORSEPOWER },
   J: { label: 'Btu', perSi: 1 / BTU },
-  '°C': { label: '°F', perSi: FAHRENHEIT_PER_KELVIN, offset: FAHRENHEIT_ZERO },
-  K: { label: '°F', perSi: FAHRENHEIT_PER_KELVIN },
-  'J/K': { label: 'Btu/°F', perSi: 1 / (BTU * FAHRENHEIT_PER_KELVIN) },
-  'W/K': { label: 'Btu/(h·°F)', perSi: SECONDS_PER_HOUR / (BTU * FAHRENHEIT_PER_KELVIN) },
+  'J/K': { label: 'Btu/K', perSi: 1 / BTU },
   m: { label: 'ft', perSi: 1 / FOOT },
   'm/s²': { label: 'ft/s²', perSi: 1 / FOOT },
 };
@@ -94,7 +84,7 @@ export function formatQuantity(value: number | null, unit: string, options: Quan
   if (value === null) return '—';
   const brief = unit === 's' && value !== 0 && Math.abs(value) < MICROSECONDS_BELOW;
   const shown = brief ? { label: 'µs', perSi: 1e6 } : displayUnit(unit, options);
-  const number = formatNumber(value * shown.perSi + (shown.offset ?? 0));
+  const number = formatNumber(value * shown.perSi);
   if (shown.label === '') return number;
   return shown.label === '°' ? `${number}°` : `${number} ${shown.label}`;
 }

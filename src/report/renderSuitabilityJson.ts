@@ -1,8 +1,8 @@
-import type { ContactorWear, ContactWear } from '../assess/contactWearTypes.ts';
 import type { Criterion } from '../assess/criterion.ts';
-import type { Heating } from '../assess/heating.ts';
-import type { ThermalNode } from '../assess/thermalNetwork.ts';
-import type { WithstandShare } from '../assess/withstandUse.ts';
+import type { Heating } from '../assess/heat/heating.ts';
+import type { ThermalNode } from '../assess/heat/thermalNetwork.ts';
+import type { WithstandShare } from '../assess/protection/withstandUse.ts';
+import type { ContactorWear, ContactWear } from '../assess/wear/contactWearTypes.ts';
 import type { CycleName } from '../scenario/scenario.ts';
 import type { Alternative } from '../survey/alternatives/alternative.ts';
 import type { Extreme } from '../survey/inverse/extreme.ts';

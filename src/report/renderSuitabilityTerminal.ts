@@ -1,4 +1,4 @@
-import type { Heating } from '../assess/heating.ts';
+import type { Heating } from '../assess/heat/heating.ts';
 import type { VerdictOutcome } from '../assess/verdict.ts';
 import { alternativesTable } from './alternativesTable.ts';
 import { CAUTIONS } from './cautions.ts';

@@ -1,4 +1,9 @@
-import { type CountRange, type DateRange, WEAR_EVENTS, type WearEvent } from '../assess/contactWearTypes.ts';
+import {
+  type CountRange,
+  type DateRange,
+  WEAR_EVENTS,
+  type WearEvent,
+} from '../assess/wear/contactWearTypes.ts';
 import { dayOfDate } from '../numeric/calendarDay.ts';
 import type { LogWear } from '../recording/wearOfLog.ts';
 import type { ContactorName } from '../starter/starter.ts';

@@ -1,9 +1,9 @@
-import type { CountRange, DateRange } from '../assess/contactWearTypes.ts';
 import type { Criterion } from '../assess/criterion.ts';
-import type { DutyType } from '../assess/dutyType.ts';
-import type { FailureConsequences } from '../assess/failureConsequences.ts';
-import type { NodeName, ThermalParameter } from '../assess/thermalNetwork.ts';
+import type { DutyType } from '../assess/heat/dutyType.ts';
+import type { NodeName, ThermalParameter } from '../assess/heat/thermalNetwork.ts';
+import type { FailureConsequences } from '../assess/stop/failureConsequences.ts';
 import type { Verdict } from '../assess/verdict.ts';
+import type { CountRange, DateRange } from '../assess/wear/contactWearTypes.ts';
 import type { MetricKey } from '../measure/metric.ts';
 import type { CycleName, Scenario } from '../scenario/scenario.ts';
 import type { RunStatus } from '../simulate/status.ts';

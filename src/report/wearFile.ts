@@ -1,4 +1,4 @@
-import type { CountRange, DateRange, WearEvent } from '../assess/contactWearTypes.ts';
+import type { CountRange, DateRange, WearEvent } from '../assess/wear/contactWearTypes.ts';
 import type { ContactorName } from '../starter/starter.ts';
 
 /** Version of the format below. Additions keep it; a change of meaning or a removal raises it. */

@@ -1,4 +1,4 @@
-import type { LifeBasis } from '../assess/contactLife.ts';
+import type { LifeBasis } from '../assess/wear/contactLife.ts';
 import type { WearOfLog } from '../recording/wearOfLog.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import type { ContactorName } from '../starter/starter.ts';

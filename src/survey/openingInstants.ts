@@ -1,4 +1,4 @@
-import { type BreakingCategory, breakingCategory } from '../assess/breakingCategory.ts';
+import { type BreakingCategory, breakingCategory } from '../assess/wear/breakingCategory.ts';
 import { ratedPoint } from '../machine/ratedPoint.ts';
 import { type DutiesOfRun, type MeanBreaking, type MeanDuties, meanDuties } from '../measure/meanDuties.ts';
 import { poleDuties } from '../measure/poleDuties.ts';

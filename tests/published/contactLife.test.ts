@@ -4,8 +4,8 @@
  * the sintered row to the digits printed and the copper row to 20 % (its table is coarser).
  */
 import { describe, expect, it } from 'vitest';
-import { LIFE_EXPONENT, lifeAtBreaking } from '../../src/assess/contactLife.ts';
-import { mixedLife } from '../../src/assess/mixedLife.ts';
+import { LIFE_EXPONENT, lifeAtBreaking } from '../../src/assess/wear/contactLife.ts';
+import { mixedLife } from '../../src/assess/wear/mixedLife.ts';
 import { BARE_CONTACTOR } from '../support/contactors.ts';
 import { expectWithin } from '../support/tolerance.ts';
 

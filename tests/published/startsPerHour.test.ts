@@ -14,9 +14,9 @@
  * (1, 1 + 3 and 4 times the kinetic energy), so their permissible numbers are as 1 : 1/4 : 1/4.
  */
 import { describe, expect, it } from 'vitest';
-import { heating } from '../../src/assess/heating.ts';
-import { heatOfRun } from '../../src/assess/heatOfRun.ts';
-import { permissibleOperations } from '../../src/assess/permissibleOperations.ts';
+import { heating } from '../../src/assess/heat/heating.ts';
+import { heatOfRun } from '../../src/assess/heat/heatOfRun.ts';
+import { permissibleOperations } from '../../src/assess/heat/permissibleOperations.ts';
 import { parseScenario } from '../../src/estimate/parseScenario.ts';
 import { simulate } from '../../src/measure/simulate.ts';
 import { scenarioOf } from '../support/scenarios.ts';

@@ -4,8 +4,8 @@
  * The algebra of temperature from resistance, R2/R1 = (k + t2)/(k + t1) with k = 235 for copper (IEC 60034-1).
  */
 import { describe, expect, it } from 'vitest';
-import { COPPER } from '../../src/assess/typicalThermal.ts';
-import { limitOfRise } from '../../src/assess/windingLimit.ts';
+import { COPPER } from '../../src/assess/heat/typicalThermal.ts';
+import { limitOfRise } from '../../src/assess/heat/windingLimit.ts';
 import { expectWithin } from '../support/tolerance.ts';
 
 const EXACT = { absolute: 1e-9 };

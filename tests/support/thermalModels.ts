@@ -1,5 +1,10 @@
-import { type HeatPulse, NO_HEAT, type OperationHeat } from '../../src/assess/heat.ts';
-import type { NodeName, ThermalLink, ThermalModel, ThermalNode } from '../../src/assess/thermalNetwork.ts';
+import { type HeatPulse, NO_HEAT, type OperationHeat } from '../../src/assess/heat/heat.ts';
+import type {
+  NodeName,
+  ThermalLink,
+  ThermalModel,
+  ThermalNode,
+} from '../../src/assess/heat/thermalNetwork.ts';
 import type { ThermalData } from '../../src/scenario/scenario.ts';
 
 /** Nothing is known of how the motor heats. */

@@ -1,4 +1,4 @@
-import type { FailureConsequences } from '../../assess/failureConsequences.ts';
+import type { FailureConsequences } from '../../assess/stop/failureConsequences.ts';
 import { list, paragraph } from '../markup.ts';
 
 /** What happens where supply, reversing contactor or zero-speed switch fails. */

@@ -1,6 +1,6 @@
-import type { Heating } from '../../assess/heating.ts';
-import { NODE_WORDS } from '../../assess/permissibleOperations.ts';
-import type { ThermalParameter } from '../../assess/thermalNetwork.ts';
+import type { Heating } from '../../assess/heat/heating.ts';
+import { NODE_WORDS } from '../../assess/heat/permissibleOperations.ts';
+import type { ThermalParameter } from '../../assess/heat/thermalNetwork.ts';
 import { WORD_OF_CYCLE } from '../../scenario/cycleWords.ts';
 import type { CycleName } from '../../scenario/scenario.ts';
 import { formatNumber, formatPercent, formatQuantity, type UnitSystem } from '../formatQuantity.ts';

@@ -1,4 +1,4 @@
-import type { CountRange, DateRange } from '../../assess/contactWearTypes.ts';
+import type { CountRange, DateRange } from '../../assess/wear/contactWearTypes.ts';
 import {
   displayUnit,
   formatMultiple,

@@ -1,4 +1,4 @@
-import type { TimeCurrentData } from '../../assess/timeCurrent.ts';
+import type { TimeCurrentData } from '../../assess/protection/timeCurrent.ts';
 import type { UnitSystem } from '../formatQuantity.ts';
 import { paragraph } from '../markup.ts';
 import { noteFigure } from './noteFigure.ts';

@@ -1,5 +1,5 @@
-import type { Heating } from '../../assess/heating.ts';
-import type { RelayUse } from '../../assess/stopsUntilTrip.ts';
+import type { Heating } from '../../assess/heat/heating.ts';
+import type { RelayUse } from '../../assess/protection/stopsUntilTrip.ts';
 import { formatNumber, formatPercent, formatQuantity, type UnitSystem } from '../formatQuantity.ts';
 import { paragraph } from '../markup.ts';
 import { operationsText } from './judgedText.ts';

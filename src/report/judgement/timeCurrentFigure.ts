@@ -1,4 +1,8 @@
-import type { OperationCurrent, TimeCurrentData, TimeCurrentPoint } from '../../assess/timeCurrent.ts';
+import type {
+  OperationCurrent,
+  TimeCurrentData,
+  TimeCurrentPoint,
+} from '../../assess/protection/timeCurrent.ts';
 import type { Dash, FigureSpec, PointMark, Series } from '../figureSpec.ts';
 import { formatQuantity, type UnitSystem } from '../formatQuantity.ts';
 import type { Quantity } from '../palette.ts';

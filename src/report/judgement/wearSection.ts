@@ -3,8 +3,8 @@ import type {
   ContactorWear,
   ContactWear,
   MakingOccasion,
-} from '../../assess/contactWearTypes.ts';
-import type { MakeErosion } from '../../assess/makeErosion.ts';
+} from '../../assess/wear/contactWearTypes.ts';
+import type { MakeErosion } from '../../assess/wear/makeErosion.ts';
 import { PHASE_NAMES } from '../../measure/measurement.ts';
 import type { ContactorsData } from '../../scenario/scenario.ts';
 import { formatNumber, formatPercent, formatQuantity, type UnitSystem } from '../formatQuantity.ts';

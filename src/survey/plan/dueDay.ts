@@ -1,4 +1,4 @@
-import { mixedLife } from '../../assess/mixedLife.ts';
+import { mixedLife } from '../../assess/wear/mixedLife.ts';
 import { countedPerDay } from './missingOf.ts';
 import type { WearingPart } from './plan.ts';
 import type { PlanRow } from './planRow.ts';

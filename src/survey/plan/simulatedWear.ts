@@ -1,5 +1,5 @@
-import { contactWear } from '../../assess/contactWear.ts';
-import type { ContactorWear } from '../../assess/contactWearTypes.ts';
+import { contactWear } from '../../assess/wear/contactWear.ts';
+import type { ContactorWear } from '../../assess/wear/contactWearTypes.ts';
 import type { ContactorData, DutyData } from '../../scenario/scenario.ts';
 import { ScenarioError } from '../../scenario/scenarioError.ts';
 import { stated } from '../../scenario/stated.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { contactWear } from '../../../src/assess/contactWear.ts';
+import { contactWear } from '../../../src/assess/wear/contactWear.ts';
 import { parseOperationLog } from '../../../src/recording/operationLog.ts';
 import { wearOfLog } from '../../../src/recording/wearOfLog.ts';
 import {

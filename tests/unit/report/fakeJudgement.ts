@@ -1,8 +1,8 @@
-import type { BreakingWear, ContactorWear } from '../../../src/assess/contactWearTypes.ts';
 import { CRITERION_KEYS, type Criterion, type CriterionKey } from '../../../src/assess/criterion.ts';
-import type { HeatPulse } from '../../../src/assess/heat.ts';
-import type { Heating } from '../../../src/assess/heating.ts';
-import type { TimeCurrentData } from '../../../src/assess/timeCurrent.ts';
+import type { HeatPulse } from '../../../src/assess/heat/heat.ts';
+import type { Heating } from '../../../src/assess/heat/heating.ts';
+import type { TimeCurrentData } from '../../../src/assess/protection/timeCurrent.ts';
+import type { BreakingWear, ContactorWear } from '../../../src/assess/wear/contactWearTypes.ts';
 import type { JudgedRun } from '../../../src/report/judgedRun.ts';
 import type { TitleBlock } from '../../../src/scenario/scenario.ts';
 import type { Alternative } from '../../../src/survey/alternatives/alternative.ts';

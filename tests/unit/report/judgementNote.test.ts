@@ -79,9 +79,9 @@ describe('what is left to a limit', () => {
     expect(leftText(given, 'SI')).toBe(text);
   });
 
-  it('of a temperature is a difference in degrees Fahrenheit in US units: 45 K are 81 °F', () => {
+  it('of a temperature is a difference in kelvins in both systems, as in the standards of both', () => {
     const given = criterion('windingTemperature', { value: 100, limit: 145, unit: '°C', margin: 0.31 });
-    expect(leftText(given, 'us')).toBe('81.0 °F');
+    expect(leftText(given, 'us')).toBe('45.0 K');
   });
 });
 
@@ -127,8 +127,8 @@ describe('the first page', () => {
     expect(page).toContain('Not judged, and not needed for the verdict: voltage dip.');
   });
 
-  it('is in degrees Fahrenheit in US units: 100 °C is 212 °F', () => {
-    expect(firstPage(note(fakeJudgement(), 'us'))).toContain('Winding temperature 212 °F ≤ 293 °F 81.0 °F');
+  it('states temperatures in degrees Celsius in US units too, as NEMA MG 1 does', () => {
+    expect(firstPage(note(fakeJudgement(), 'us'))).toContain('Winding temperature 100 °C ≤ 145 °C 45.0 K');
   });
 
   it('says at its top that figures of a run that ended badly must not be used', () => {

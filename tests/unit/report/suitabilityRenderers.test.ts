@@ -116,10 +116,10 @@ describe('the page of the terminal', () => {
 
   it('uses US units throughout when asked', () => {
     const text = renderSuitabilityTerminal(judgedRun(), { ...plain, units: 'us' });
-    // 400 N·m over 1.35582 N·m; 145 °C × 1.8 + 32.
+    // 400 N·m over 1.35582 N·m; temperatures stay in °C, as in NEMA MG 1.
     expect(page(text)).toContain('Torque of the shaft 295 lbf·ft ≤ 73.8 lbf·ft');
-    expect(text).toContain('≤ 293 °F');
-    expect(text).not.toMatch(/N·m|kJ|°C/u);
+    expect(text).toContain('≤ 145 °C');
+    expect(text).not.toMatch(/N·m|kJ/u);
   });
 
   it('shows an inverse question with what binds, and one that was not answered with the reason', () => {

@@ -1,7 +1,7 @@
 /** The same load stopped otherwise: each way beside a closed form or what its setting promises. */
 import { describe, expect, it } from 'vitest';
-import { heatOfRun } from '../../../src/assess/heatOfRun.ts';
-import { thermalModel } from '../../../src/assess/thermalModel.ts';
+import { heatOfRun } from '../../../src/assess/heat/heatOfRun.ts';
+import { thermalModel } from '../../../src/assess/heat/thermalModel.ts';
 import { openCircuitTime } from '../../../src/machine/openCircuitTime.ts';
 import { steadyState } from '../../../src/machine/steadyState.ts';
 import { quadratureOf } from '../../../src/measure/quadrature.ts';
