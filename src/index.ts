@@ -1,5 +1,11 @@
 /** The public API: a scenario in, a run, its figures and its report out. */
 
+// assess
+export { CRITERION_KEYS, type Criterion, type CriterionKey, type Outcome } from './assess/criterion.ts';
+export { STANDARD_LIMITS } from './assess/standardLimits.ts';
+export { type Suitability, suitability } from './assess/suitability.ts';
+export type { Verdict } from './assess/verdict.ts';
+export type { ContactWear } from './assess/wear/contactWearTypes.ts';
 // estimate
 export { circuitEstimator } from './estimate/estimator.ts';
 export { parseScenario } from './estimate/parseScenario.ts';
@@ -22,15 +28,22 @@ export { METRIC_KEYS, type Metric, type MetricKey, type Metrics } from './measur
 export type { RunResult } from './measure/result.ts';
 export { simulate } from './measure/simulate.ts';
 // recording
+export { parseOperationLog } from './recording/operationLog.ts';
 export { planTable } from './recording/planTable.ts';
+export { wearOfLog } from './recording/wearOfLog.ts';
 // report
 export { buildReportFiles, type ReportFile } from './report/buildReportFiles.ts';
+export { buildSuitabilityFiles } from './report/buildSuitabilityFiles.ts';
+export { renderCompareHtml } from './report/renderCompareHtml.ts';
 export { renderPlanCalendar } from './report/renderPlanCalendar.ts';
 export { renderPlanCsv } from './report/renderPlanCsv.ts';
 export { type PlanOptions, renderPlanHtml } from './report/renderPlanHtml.ts';
 export { renderReportHtml } from './report/renderReportHtml.ts';
 export { renderSheetCsv } from './report/renderSheetCsv.ts';
 export { renderSheetHtml } from './report/renderSheetHtml.ts';
+export { renderSuitabilityHtml } from './report/renderSuitabilityHtml.ts';
+export { renderSuitabilityJson } from './report/renderSuitabilityJson.ts';
+export { renderSuitabilityTerminal } from './report/renderSuitabilityTerminal.ts';
 export { renderSummaryJson } from './report/renderSummaryJson.ts';
 export { renderTerminal } from './report/renderTerminal.ts';
 export { renderTraceCsv } from './report/renderTraceCsv.ts';
@@ -62,7 +75,11 @@ export type { ControlCircuit } from './starter/control/controlCircuit.ts';
 export { circuitOfStarter, controlCircuit } from './starter/control/schemes.ts';
 export { checkInterlocks, type InterlockReport } from './starter/interlocks/checkInterlocks.ts';
 // survey
+export type { Alternative, StopName } from './survey/alternatives/alternative.ts';
 export { commissioningSheet } from './survey/commissioning/commissioningSheet.ts';
+export type { Extreme, ExtremeName } from './survey/inverse/extreme.ts';
+export { type Judgement, type JudgementOptions, judgement } from './survey/judgement.ts';
+export { openingInstants } from './survey/openingInstants.ts';
 export type { MaintenancePlan, PlannedStarter } from './survey/plan/plan.ts';
 export type { PlanRow } from './survey/plan/planRow.ts';
 export { planStarters } from './survey/plan/planStarters.ts';

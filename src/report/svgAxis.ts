@@ -30,6 +30,8 @@ export function drawnAxis(axis: AxisSpec, range: readonly [number, number], coun
 
 function logarithmicAxis({ domain }: AxisSpec, range: readonly [number, number]): DrawnAxis {
   const [low, high] = domain;
+  if (!(low > 0 && high > low && Number.isFinite(high)))
+    throw new Error(`a logarithmic axis cannot show ${low} to ${high}`);
   const scale = scaleLog(domain, range);
   const decade = Math.abs(range[1] - range[0]) / Math.log10(high / low);
   const every = Math.ceil(DECADE_SPACING / decade);

@@ -18,6 +18,8 @@ const CURRENT_MARGIN = 1.6;
 const TIME_MARGIN = 2;
 /** Longer times are not drawn, s: a relay at the least current that trips it takes for ever. */
 const LONGEST = 5000;
+/** Smaller currents than this share of an operation's largest are not drawn. */
+const LEAST_SHARE = 0.01;
 
 /** Currents of start and plug against what trips and what the locked rotor withstands, both axes logarithmic; null: nothing to draw. */
 export function timeCurrentFigure(data: TimeCurrentData, units: UnitSystem): FigureSpec | null {
@@ -89,12 +91,15 @@ function operationLines(
   units: UnitSystem,
 ): NamedLine[] {
   if (operation === null) return [];
+  const largest = Math.max(...operation.perPeriod.map(({ current }) => current));
+  // Periods without current (the switch has opened, the shaft still turns) have no place on a logarithmic axis.
+  const flows = ({ current }: TimeCurrentPoint) => current > LEAST_SHARE * largest;
   const last = operation.equivalent.at(-1)!;
   const label = `${name}, phase ${operation.phase}: ${amperes(last.current, units)} over ${seconds(last.time, units)}`;
   return [
     named(operation.equivalent, 'currentA', dash, last, label, name),
     // Named by the other line of the same operation.
-    named(operation.perPeriod, 'currentA', 'dot', last, '', ''),
+    named(operation.perPeriod.filter(flows), 'currentA', 'dot', last, '', ''),
   ];
 }
 

@@ -258,6 +258,14 @@ describe('the time–current figure', () => {
     };
     expect(timeCurrentFigure(nothing, 'SI')).toBeNull();
   });
+
+  it('leaves out periods without current, which a logarithmic axis cannot show', () => {
+    const plug = TIME_CURRENT.plug!;
+    const perPeriod = [...plug.perPeriod, { time: 9, current: 0 }, { time: 9.02, current: 1e-9 }];
+    const drawn = timeCurrentFigure({ ...TIME_CURRENT, plug: { ...plug, perPeriod } }, 'SI')!;
+    expect(drawn.x.domain).toEqual(spec.x.domain);
+    expect(drawn.x.domain[0]).toBeGreaterThan(0);
+  });
 });
 
 describe('the figure of the ways to stop', () => {

@@ -28,6 +28,18 @@ describe('a logarithmic axis', () => {
   });
 });
 
+describe('a logarithmic axis that cannot be drawn', () => {
+  it.each([
+    [0, 10],
+    [-1, 10],
+    [5, 5],
+    [1, Number.POSITIVE_INFINITY],
+  ])('from %d to %d is refused', (low, high) => {
+    const axis = { label: '', domain: [low, high] as const, scale: 'log' as const };
+    expect(() => drawnAxis(axis, [0, 100], 5)).toThrow('a logarithmic axis cannot show');
+  });
+});
+
 describe('a linear axis', () => {
   it('labels every tick', () => {
     const { ticks } = drawnAxis({ label: '', domain: [0, 10] }, [0, 100], 5);
