@@ -80,7 +80,7 @@ export { commissioningSheet } from './survey/commissioning/commissioningSheet.ts
 export type { Extreme, ExtremeName } from './survey/inverse/extreme.ts';
 export { type Judgement, type JudgementOptions, judgement } from './survey/judgement.ts';
 export { openingInstants } from './survey/openingInstants.ts';
-export type { MaintenancePlan, PlannedStarter } from './survey/plan/plan.ts';
+export type { MaintenancePlan, PlannedPart, PlannedStarter } from './survey/plan/plan.ts';
 export type { PlanRow } from './survey/plan/planRow.ts';
 export { planStarters } from './survey/plan/planStarters.ts';
 export { simulatedWear } from './survey/plan/simulatedWear.ts';

@@ -70,7 +70,11 @@ export const STANDARD_LIMITS = {
     'operations',
     "typical sintered contacts at the rated current in AC-3, mixed-duty endurance table of a manufacturer's catalogue",
   ),
-  genericLifeAc4: from(3e4, 'operations', 'the same at six times the rated current in AC-4, same table'),
+  genericLifeAc4: from(
+    3e4,
+    'operations',
+    "typical sintered contacts at six times the rated current in AC-4, mixed-duty endurance table of a manufacturer's catalogue",
+  ),
   lifeScatterStated: from(
     2,
     '×',
@@ -79,7 +83,7 @@ export const STANDARD_LIMITS = {
   lifeScatterGeneric: from(
     4,
     '×',
-    'the same about a life that is not that of the device: common practice, no source',
+    'scatter of the life of contacts about a life that is not that of the device: common practice, no source',
   ),
   plugDutyPerMinute: from(
     5,

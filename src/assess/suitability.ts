@@ -33,8 +33,14 @@ export interface Suitability {
  *
  * @param means what its contactors make and break on average over instants of opening; null: no run ended well
  * @param cageIsFitted the double cage was fitted to a nameplate
+ * @param worst the same at the closing angle with the largest torque; torque, deceleration and crest are judged by it
  */
-export function suitability(result: RunResult, means: MeanDuties | null, cageIsFitted = false): Suitability {
+export function suitability(
+  result: RunResult,
+  means: MeanDuties | null,
+  cageIsFitted = false,
+  worst: RunResult = result,
+): Suitability {
   const { scenario } = result;
   const { contactors, duty } = scenario;
   const heat = heating(result, cageIsFitted);
@@ -47,8 +53,8 @@ export function suitability(result: RunResult, means: MeanDuties | null, cageIsF
     ...runCriteria(result),
     ...heatCriteria(result, heat),
     ...contactCriteria(scenario, means, wear),
-    ...protectionCriteria(result),
-    ...mechanicsCriteria(result),
+    ...protectionCriteria(result, worst, means),
+    ...mechanicsCriteria(worst),
   ];
   const unusable = whyUnusable(result);
   const criteria = found.map((criterion) => (unusable === null ? criterion : withdrawn(criterion, unusable)));

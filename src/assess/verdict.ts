@@ -99,7 +99,7 @@ function reservations(criteria: readonly Criterion[], { scenario }: RunResult): 
   const waived = criteria.filter(({ source }) => source === WAIVED).map(({ name }) => name);
   const saturation = saturationRemark(scenario);
   return [
-    'Current and torque are those of one closing angle of the supply: another instant of closing gives other peaks.',
+    'Criteria of current, torque and deceleration take the worst of the closing angles that were run; all other figures are those of one closing angle of the supply.',
     ...(saturation === '' ? [] : [`${saturation.charAt(0).toUpperCase()}${saturation.slice(1)}.`]),
     ...(waived.length === 0
       ? []

@@ -1,6 +1,7 @@
 import path from 'node:path';
-import { dateOfDay, dayOfDate } from '../numeric/calendarDay.ts';
+import { dateOfDay, dayOfDate, yearOfDay } from '../numeric/calendarDay.ts';
 import { dayAfter, latestDay, planTable } from '../recording/planTable.ts';
+import { TABLE_YEARS } from '../recording/tableYears.ts';
 import { renderPlanCalendar } from '../report/renderPlanCalendar.ts';
 import { renderPlanCsv } from '../report/renderPlanCsv.ts';
 import { renderPlanHtml } from '../report/renderPlanHtml.ts';
@@ -74,6 +75,11 @@ function dayOfPlan(file: string, rows: readonly PlanRow[], asOf: string | undefi
   if (day === null)
     throw new InputError(
       `--as-of ${asOf}: no date of the calendar; expected year, month and day, such as 2026-03-31`,
+    );
+  const { first, last } = TABLE_YEARS;
+  if (yearOfDay(day) < first || yearOfDay(day) > last)
+    throw new InputError(
+      `--as-of ${asOf}: out of range; expected a date from ${first} to ${last}, as in the table`,
     );
   const later = dayAfter(rows, day);
   if (later !== null)

@@ -51,6 +51,7 @@ export async function runCli(args: readonly string[], io: CliIo): Promise<ExitCo
     .showHelpAfterError('(countertorque --help lists verbs and options)')
     .addHelpText('after', EXIT_CODES)
     .helpCommand(true)
+    .hook('preAction', (_, verb) => refuseNamelessFolder(verb))
     .hook('preSubcommand', (_, verb) => refuseEarlyOptions(program, verb.name()));
   withRunOptions(program).action((file: string | undefined, options: SimulateOptions) => {
     if (file !== undefined) refuseVerb(program, io);
@@ -122,6 +123,13 @@ function refuseEarlyOptions(program: Command, verb: string): void {
   const early = Object.keys(program.opts()).find((name) => program.getOptionValueSource(name) === 'cli');
   if (early !== undefined)
     throw new InputError(`--${early} stands before ${verb}; options go at the end of the line`);
+}
+
+/** An empty name would be the working folder; it is refused before anything runs. */
+function refuseNamelessFolder(verb: Command): void {
+  const { out } = verb.opts<{ readonly out?: string }>();
+  if (out?.trim() === '')
+    throw new InputError(`--out ${JSON.stringify(out)}: nothing is named; expected a folder`);
 }
 
 function builtIn(options: SimulateOptions, io: CliIo): ExitCode {

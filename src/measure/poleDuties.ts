@@ -1,12 +1,12 @@
 import { supplyVector } from '../machine/supplyVector.ts';
 import type { PhaseName } from '../scenario/scenario.ts';
-import type { RunEvent } from '../simulate/trajectory.ts';
+import type { RunEvent, Trajectory } from '../simulate/trajectory.ts';
 import { supplyPhases } from '../starter/conduction.ts';
 import type { ContactorName } from '../starter/starter.ts';
 import { absoluteCharge } from './absoluteCharge.ts';
 import { largest } from './extremum.ts';
 import type { BreakingDuty, MakingDuty, PoleDuty } from './poleDuty.ts';
-import { integral, type Quadrature } from './quadrature.ts';
+import { integral, type Quadrature, type Stretch } from './quadrature.ts';
 
 /** How long each contactor's contacts bounce when they touch, s; null: not known. */
 export type BounceTimes = Readonly<Record<ContactorName, number | null>>;
@@ -38,6 +38,15 @@ export function poleDuties(quadrature: Quadrature, bounceTimes: BounceTimes): re
     }
   return duties.sort((a, b) => a.t - b.t);
 }
+
+/** The stretches of a run that its duties are read from: so much of it must be fine in a quadrature that is only made for them. */
+export function dutyStretches({ events, scenario }: Trajectory): readonly Stretch[] {
+  const period = 1 / scenario.supply.frequency;
+  return events.filter(isPoleMove).map(({ t }): Stretch => [t, t + LONGEST_DUTY * period]);
+}
+
+/** A making is read over one period; an arc lasts less than one, unless the shortest arcing time makes it longer. */
+const LONGEST_DUTY = 2;
 
 function isPoleMove({ kind }: RunEvent): boolean {
   return kind === 'poleTouches' || kind === 'poleParts' || kind === 'poleClears';

@@ -39,15 +39,24 @@ interface Scratch {
   readonly signals: Float64Array;
 }
 
-/** Evaluates a trajectory once at every Gauss node of every cell. */
-export function quadratureOf(trajectory: Trajectory): Quadrature {
+/** A stretch of time, s. */
+export type Stretch = readonly [from: number, to: number];
+
+/**
+ * Evaluates a trajectory once at every Gauss node of every cell.
+ *
+ * @param fine stretches that are all that will be looked at: elsewhere every integration step is one cell, which is quick and too coarse
+ * for crests and charges; left out: everything is fine
+ */
+export function quadratureOf(trajectory: Trajectory, fine?: readonly Stretch[]): Quadrature {
   const width = 1 / trajectory.scenario.supply.frequency / CELLS_PER_PERIOD;
   const edges: number[] = [];
   const cellSegment: Segment[] = [];
   const cellStep: Step[] = [];
   for (const segment of trajectory.segments)
     for (const step of segment.steps) {
-      const count = Math.max(1, Math.ceil((step.t1 - step.t0) / width));
+      const looked = fine === undefined || fine.some(([from, to]) => step.t1 > from && step.t0 < to);
+      const count = looked ? Math.max(1, Math.ceil((step.t1 - step.t0) / width)) : 1;
       for (let i = 0; i < count; i++) {
         edges.push(step.t0 + (i * (step.t1 - step.t0)) / count);
         cellSegment.push(segment);

@@ -7,6 +7,7 @@ import { type CsvCell, csvTable } from './csvTable.ts';
 import { PLAN_COLUMN_NAMES, PLAN_COLUMNS, type PlanColumnName } from './planColumns.ts';
 import { type PlanCells, planRowOf } from './planRowOf.ts';
 import { type CellValue, readCell } from './readCell.ts';
+import { refusedCharacter } from './refusedCharacter.ts';
 
 /** Problems that are listed; a table that is broken throughout has the same one on every line. */
 const MOST_PROBLEMS = 50;
@@ -58,6 +59,12 @@ type Report = (cell: CsvCell, path: string, fault: Fault) => void;
 function columnsOf(header: readonly CsvCell[], report: Report): readonly (PlanColumnName | null)[] {
   const names: (PlanColumnName | null)[] = [];
   for (const cell of header) {
+    const refused = refusedCharacter(cell.text);
+    if (refused !== null) {
+      report(cell, 'header', refused);
+      names.push(null);
+      continue;
+    }
     const name = PLAN_COLUMN_NAMES.find((known) => plain(known) === plain(cell.text)) ?? null;
     if (cell.text === '') {
       names.push(null);
@@ -104,9 +111,15 @@ function rowOf(
   const places: Partial<Record<PlanColumnName, CsvCell>> = {};
   const start = cells[0]!;
   const tag = cells[names.indexOf('tag')] ?? start;
-  const who = tag.text === '' ? '' : ` of ${tag.text.slice(0, 40)}`;
+  const called = refusedCharacter(tag.text) === null ? tag.text.replace(/\s+/gu, ' ').slice(0, 40) : '';
+  const who = called === '' ? '' : ` of ${called}`;
   for (const [k, cell] of cells.entries()) {
     const name = names[k] ?? null;
+    const refused = refusedCharacter(cell.text);
+    if (refused !== null) {
+      report(cell, `${name ?? `field ${k + 1}`}${who}`, refused);
+      continue;
+    }
     if (name === null) {
       if (cell.text !== '')
         report(cell, `field ${k + 1}${who}`, {
@@ -124,7 +137,7 @@ function rowOf(
       places[name] = cell;
     }
   }
-  if (values.tag === undefined)
+  if (values.tag === undefined && refusedCharacter(tag.text) === null)
     report(tag, 'tag', { code: 'missingKey', message: 'is empty', expected: 'a name for the starter' });
   const { row, conflicts } = planRowOf(values as PlanCells);
   for (const { column, ...fault } of conflicts)
@@ -168,7 +181,7 @@ export function latestDay(rows: readonly PlanRow[]): number | null {
 export function dayAfter(rows: readonly PlanRow[], asOf: number): string | null {
   for (const row of rows) {
     const latest = latestDay([row]);
-    if (latest !== null && latest > asOf) return `${dateOfDay(latest)} (${row.tag})`;
+    if (latest !== null && latest > asOf) return `${dateOfDay(latest)} (${row.tag.replace(/\s+/gu, ' ')})`;
   }
   return null;
 }

@@ -6,6 +6,7 @@ import { quoted, readQuantity } from '../scenario/parseQuantity.ts';
 import type { Fault } from '../scenario/problem.ts';
 import { readRatio } from '../scenario/ratioField.ts';
 import type { PlanColumn } from './planColumns.ts';
+import { TABLE_YEARS } from './tableYears.ts';
 
 /** What a cell holds: SI, shares of one, days since 1970-01-01, or a word. */
 export type CellValue = number | string | StatedLockedRotorCurrent;
@@ -16,9 +17,6 @@ const LONGEST_CELL = 200;
 const LOCKED_ROTOR_MULTIPLE = { min: 1, max: 20 } as const;
 /** Torques over rated torque: beyond ten times nothing is built. */
 const MOST_TORQUE_MULTIPLE = 10;
-
-/** No contactor in service is older; a slip in the year would move the whole plan. */
-const YEARS = { first: 1950, last: 2199 } as const;
 
 const PLAIN_NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/;
 
@@ -88,7 +86,7 @@ function readDate(text: string, example: string): number | Fault {
   const day = dayOfDate(text);
   if (day === null) return fault('notANumber', `${quoted(text)} is no date of the calendar`, expected);
   const year = yearOfDay(day);
-  const { first, last } = YEARS;
+  const { first, last } = TABLE_YEARS;
   return year >= first && year <= last
     ? day
     : fault('outOfRange', `${text} is out of range`, `a date from ${first} to ${last}`);

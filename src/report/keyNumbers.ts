@@ -111,13 +111,13 @@ function rotorHeat(
   const ratio = metrics[`${group}ToStartHeatRatio`];
   const heat = formatMetric(metrics[`${group}RotorHeat`], metricLabel(`${group}RotorHeat`), units);
   if (ratio.value !== null) {
-    const what = reversed ? 'one full reversal' : 'one stop';
+    const what = reversed ? 'one full reversal' : 'one stop, up to zero speed';
     const value = `${formatNumber(ratio.value)} × a start`;
     return ranged(`${group}ToStartHeatRatio`, { label, value, detail: `${heat} in ${what}` });
   }
   const missing = ratio.missing ?? 'not in this run';
   const kinetic = metrics[`${group}RotorHeatMultiple`].value;
   if (kinetic === null) return { label, value: '—', detail: missing };
-  const detail = `${formatNumber(kinetic)} × kinetic energy; no multiple of a start: ${missing}`;
+  const detail = `${reversed ? '' : 'up to zero speed; '}${formatNumber(kinetic)} × kinetic energy; no multiple of a start: ${missing}`;
   return ranged(`${group}RotorHeat`, { label, value: heat, detail });
 }

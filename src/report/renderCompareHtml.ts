@@ -2,10 +2,11 @@ import type { Criterion } from '../assess/criterion.ts';
 import type { Metric } from '../measure/metric.ts';
 import type { Origin } from '../scenario/origin.ts';
 import { CAUTIONS } from './cautions.ts';
+import { againstFirst } from './comparedMetrics.ts';
 import { differingInputs } from './differingInputs.ts';
 import { isReported } from './elements.ts';
 import { formatMetric } from './formatMetric.ts';
-import { formatPercent, type UnitSystem } from './formatQuantity.ts';
+import type { UnitSystem } from './formatQuantity.ts';
 import { judgedQuantity } from './judgedQuantity.ts';
 import type { JudgedRun } from './judgedRun.ts';
 import { capital } from './judgement/judgedText.ts';
@@ -47,8 +48,8 @@ export function renderCompareHtml(
     body: [
       `<section><header style="padding-inline:0"><p class="kind">Two scenarios side by side</p>
 <h1>${escapeMarkup(a.name)} and ${escapeMarkup(b.name)}</h1></header>
-${verdictMarkup(a)}
-${verdictMarkup(b)}
+${verdictMarkup('A', a)}
+${verdictMarkup('B', b)}
 ${paragraph(CAUTIONS.join(' '), 'cautions')}
 </section>`,
       inputsTable(a, b),
@@ -58,9 +59,10 @@ ${paragraph(CAUTIONS.join(' '), 'cautions')}
   });
 }
 
-function verdictMarkup({ name, judged: { result, suitability } }: ComparedJudgement): string {
+function verdictMarkup(letter: string, { name, judged: { result, suitability } }: ComparedJudgement): string {
   const { outcome, sentence, reservations } = suitability.verdict;
-  return `<h2>${escapeMarkup(name)}: ${escapeMarkup(result.scenario.title)}</h2>
+  return `<h2>${letter}: ${escapeMarkup(result.scenario.title)}</h2>
+${paragraph(name, 'muted')}
 <p class="finding verdict">${outcomeMark(VERDICT_FORM[outcome])}<span>${escapeMarkup(sentence)}</span></p>
 ${list(reservations)}`;
 }
@@ -78,7 +80,11 @@ ${
     ? paragraph('Both scenarios state the same.')
     : labelledTable({
         caption: 'As written in the scenario or filled in',
-        head: [{ text: 'Input' }, { text: a.name }, { text: b.name }],
+        head: [
+          { text: 'Input', width: 40 },
+          { text: 'A', width: 30 },
+          { text: 'B', width: 30 },
+        ],
         rows,
       })
 }
@@ -100,10 +106,10 @@ ${labelledTable({
   caption: 'Value and limit, and what comes of them',
   head: [
     { text: 'Criterion', width: 24 },
-    { text: `${a.name}: value`, number: true, width: 15 },
-    { text: `${a.name}: outcome`, width: 23 },
-    { text: `${b.name}: value`, number: true, width: 15 },
-    { text: `${b.name}: outcome`, width: 23 },
+    { text: 'A: value', number: true, width: 15 },
+    { text: 'A: outcome', width: 23 },
+    { text: 'B: value', number: true, width: 15 },
+    { text: 'B: outcome', width: 23 },
   ],
   rows,
 })}
@@ -133,8 +139,8 @@ function metricsSection(a: ComparedJudgement, b: ComparedJudgement, units: UnitS
           caption: title,
           head: [
             { text: 'Quantity', width: 40 },
-            { text: a.name, number: true, width: 20 },
-            { text: b.name, number: true, width: 20 },
+            { text: 'A', number: true, width: 20 },
+            { text: 'B', number: true, width: 20 },
             { text: 'Difference', number: true, width: 20 },
           ],
           rows: shown.map((label) =>
@@ -144,7 +150,7 @@ function metricsSection(a: ComparedJudgement, b: ComparedJudgement, units: UnitS
   });
   return `<section><h2>Figures</h2>
 ${tables.filter((markup) => markup !== '').join('\n')}
-${paragraph('Difference: the second less the first; in brackets as a share of the first. A dash: not in that run.', 'muted')}
+${paragraph('Difference: B less A; in brackets as a share of A, or how many times A where it is ten times and more. A dash: not in that run.', 'muted')}
 </section>`;
 }
 
@@ -165,8 +171,8 @@ function differenceText(label: MetricLabel, a: Metric, b: Metric, units: UnitSys
   const { suffix: __, ...bare } = label;
   const text = formatMetric({ ...metric, value }, bare, units);
   const signed = value > 0 ? `+${text}` : text;
-  // A share of a share would be read as its difference.
-  return a.value === 0 || label.percent === true
+  // A share of a share would be read as its difference; an angle is counted from a zero that is a convention.
+  return a.value === 0 || label.percent === true || a.unit === 'rad'
     ? signed
-    : `${signed} (${value / Math.abs(a.value) > 0 ? '+' : ''}${formatPercent(value / Math.abs(a.value))})`;
+    : `${signed} (${againstFirst(a.value, b.value)})`;
 }

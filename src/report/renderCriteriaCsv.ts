@@ -1,6 +1,7 @@
 import type { Criterion } from '../assess/criterion.ts';
 import { asciiText } from './asciiText.ts';
 import { outcomeText } from './judgement/outcomeMark.ts';
+import { cleanText } from './plainText.ts';
 import { csvText } from './renderSheetCsv.ts';
 
 /** Columns; numbers are SI, temperatures °C, a missing one is empty. */
@@ -41,7 +42,7 @@ export function renderCriteriaCsv(criteria: readonly Criterion[]): string {
 
 /** A number as it is; text in ASCII, and never a formula. */
 function field(text: string): string {
-  return text !== '' && Number.isFinite(Number(text)) ? text : csvText(asciiText(text));
+  return text !== '' && Number.isFinite(Number(text)) ? text : csvText(asciiText(cleanText(text)));
 }
 
 /** An infinite value has no number in a table. */

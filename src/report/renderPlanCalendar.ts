@@ -2,15 +2,23 @@ import { dateOfDay } from '../numeric/calendarDay.ts';
 import type { MaintenancePlan, PlannedStarter } from '../survey/plan/plan.ts';
 import { PLAN_HORIZON, spareOf } from '../survey/plan/planStarters.ts';
 import { cleanText } from './plainText.ts';
-import { dominantText, isOverdue, rangeText, shareText } from './planText.ts';
+import {
+  contactsOf,
+  dayText,
+  dominantText,
+  isOverdue,
+  partDatesText,
+  rangeText,
+  shareText,
+} from './planText.ts';
 import { sha256Base64 } from './sha256.ts';
 
 /** Octets of a line, its end not counted. RFC 5545, section 3.1. */
 const LONGEST_LINE = 75;
 
 /**
- * The plan as an iCalendar object (RFC 5545): an event of a whole day for each starter on its expected day, what is overdue on the
- * day of the plan. The same table gives the same text; a later plan of the same tags takes the place of an earlier one.
+ * The plan as an iCalendar object (RFC 5545): an event of a whole day for each starter on the expected day of the part that governs,
+ * what is overdue on the day of the plan. The same table gives the same text; a later plan of the same tags takes the place of an earlier one.
  *
  * @returns null where nothing falls within the horizon: a calendar without events is none
  */
@@ -35,12 +43,19 @@ export function renderPlanCalendar(
 function eventLines(starter: PlannedStarter, asOf: number): string[] {
   const day = Math.max(asOf, Math.floor(starter.expected));
   const overdue = isOverdue(starter, asOf);
+  const [part] = starter.parts;
+  const contacts = contactsOf(starter);
   const about = [
-    `${starter.tag}${starter.description === null ? '' : `, ${starter.description}`}: ${starter.partWords}.`,
-    ...(overdue ? [`Overdue since ${dateOfDay(Math.floor(starter.expected))}.`] : []),
-    `Range: ${rangeText(starter, asOf)}.`,
-    `Hangs most on: ${dominantText(starter, asOf)}.`,
-    `Used up on ${dateOfDay(asOf)}: ${shareText(starter.used)} of the life. Spare: ${spareOf(starter)}.`,
+    `${starter.tag}${starter.description === null ? '' : `, ${starter.description}`}: ${part.words}.`,
+    ...(overdue ? [`Overdue since ${dayText(starter.expected, asOf)}.`] : []),
+    `Range: ${rangeText(part, asOf)}.`,
+    `Hangs most on: ${dominantText(part, asOf)}.`,
+    `Used up on ${dateOfDay(asOf)}: ${shareText(part.used)} of the life. Spare: ${spareOf(part.part, starter.spareKit)}.`,
+    ...(part === contacts
+      ? []
+      : [
+          `Its contacts have a date of their own: ${partDatesText(contacts, asOf)}. Spare: ${spareOf('contacts', starter.spareKit)}.`,
+        ]),
     ...(starter.inspection === null ? [] : [`Inspection: ${starter.inspection}.`]),
     'An estimate: inspect before the date.',
   ];
@@ -52,7 +67,7 @@ function eventLines(starter: PlannedStarter, asOf: number): string[] {
     `SEQUENCE:${Math.max(0, asOf)}`,
     `DTSTART;VALUE=DATE:${basicDate(day)}`,
     `DTEND;VALUE=DATE:${basicDate(day + 1)}`,
-    `SUMMARY:${escapeText(`${starter.tag}: ${overdue ? 'OVERDUE, ' : ''}replace ${starter.partWords}`)}`,
+    `SUMMARY:${escapeText(`${starter.tag}: ${overdue ? 'OVERDUE, ' : ''}replace ${part.words}`)}`,
     `DESCRIPTION:${about.map(escapeText).join('\\n')}`,
     'CATEGORIES:MAINTENANCE',
     'TRANSP:TRANSPARENT',

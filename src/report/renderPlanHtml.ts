@@ -1,15 +1,17 @@
 import { dateOfDay } from '../numeric/calendarDay.ts';
-import type { MaintenancePlan, PlannedStarter } from '../survey/plan/plan.ts';
+import type { MaintenancePlan, PlannedPart, PlannedStarter } from '../survey/plan/plan.ts';
 import { cutToWidth } from './displayWidth.ts';
 import { formatQuantity, type UnitSystem } from './formatQuantity.ts';
 import { list, paragraph, table } from './markup.ts';
 import { cleanText, escapeMarkup } from './plainText.ts';
 import {
+  beyondText,
   dayText,
   dominantText,
   isOverdue,
   KITS_NOTE,
   operationsText,
+  otherParts,
   PLAN_CAUTIONS,
   PLAN_METHOD,
   planSentences,
@@ -58,6 +60,7 @@ ${planSentences(plan)
 <div class="cautions">${list(PLAN_CAUTIONS)}</div>
 ${dueSection(plan)}
 ${lackingSection(plan)}
+${impossibleSection(plan)}
 ${sparesSection(plan)}
 ${groundsSection(plan, options.units)}
 <section><h2>How the dates are found</h2>
@@ -72,20 +75,24 @@ ${PLAN_METHOD.map((text) => paragraph(text)).join('\n')}
 
 function dueSection({ starters, asOf }: MaintenancePlan): string {
   if (starters.length === 0) return '';
-  const head = ['Starter', 'Due first', 'Expected', 'Earliest', 'Latest', 'Assumption that moves it most'];
-  const rows = starters.map((starter) => [
-    { text: named(starter) },
-    { text: starter.partWords },
+  const head = ['Starter', 'Part', 'Expected', 'Earliest', 'Latest', 'Assumption that moves it most'];
+  const row = (name: string, part: PlannedPart) => [
+    { text: name },
+    { text: part.words },
     {
-      text: `${isOverdue(starter, asOf) ? 'overdue: ' : ''}${dayText(starter.expected, asOf)}`,
+      text: `${isOverdue(part, asOf) ? 'overdue: ' : ''}${dayText(part.expected, asOf)}`,
       className: 'at' as const,
     },
-    { text: dayText(starter.earliest, asOf), className: 'at' as const },
-    { text: dayText(starter.latest, asOf), className: 'at' as const },
-    { text: dominantText(starter, asOf) },
+    { text: dayText(part.earliest, asOf), className: 'at' as const },
+    { text: dayText(part.latest, asOf), className: 'at' as const },
+    { text: dominantText(part, asOf) },
+  ];
+  const rows = starters.flatMap((starter) => [
+    row(named(starter), starter.parts[0]),
+    ...otherParts(starter, asOf).shown.map((part) => row(also(starter), part)),
   ]);
   return `<section><h2>What is due when</h2>
-${table({ caption: 'By expected date', head: head.map((text) => ({ text })), rows })}
+${table({ caption: 'By expected date of the part that is due first; under it the other parts', head: head.map((text) => ({ text })), rows })}
 </section>`;
 }
 
@@ -94,6 +101,14 @@ function lackingSection({ lacking }: MaintenancePlan): string {
   const rows = lacking.map(({ tag, missing }) => [{ text: tag }, { text: missing.join('; ') }]);
   return `<section><h2>Not planned for lack of data</h2>
 ${table({ caption: 'In the order of the table', head: [{ text: 'Starter' }, { text: 'What is missing (column)' }], rows })}
+</section>`;
+}
+
+function impossibleSection({ impossible }: MaintenancePlan): string {
+  if (impossible.length === 0) return '';
+  const rows = impossible.map(({ tag, reasons }) => [{ text: tag }, { text: reasons.join('; ') }]);
+  return `<section><h2>Cannot be planned</h2>
+${table({ caption: 'In the order of the table', head: [{ text: 'Starter' }, { text: 'Why' }], rows })}
 </section>`;
 }
 
@@ -132,23 +147,50 @@ function groundsSection({ starters, asOf }: MaintenancePlan, units: UnitSystem):
     'Used up',
     'Stands on',
   ];
-  const rows = starters.map((starter) => [
-    { text: starter.tag },
-    { text: formatQuantity(starter.motorPower, 'W', { system: units }), className: 'number' as const },
-    { text: operationsText(starter.operationsPerDay), className: 'number' as const },
-    { text: shareText(starter.pluggingShare), className: 'number' as const },
-    { text: operationsText(starter.life), className: 'number' as const },
-    { text: shareText(starter.used), className: 'number' as const },
-    { text: grounds(starter) },
+  const number = (text: string) => ({ text, className: 'number' as const });
+  const rows = starters.flatMap((starter) => [
+    [
+      { text: starter.tag },
+      number(formatQuantity(starter.motorPower, 'W', { system: units })),
+      number(operationsText(starter.operationsPerDay)),
+      number(shareText(starter.pluggingShare)),
+      number(operationsText(starter.parts[0].life)),
+      number(shareText(starter.parts[0].used)),
+      { text: grounds(starter, asOf) },
+    ],
+    ...otherParts(starter, asOf).shown.map((part) => [
+      { text: also(starter) },
+      number(''),
+      number(''),
+      number(''),
+      number(operationsText(part.life)),
+      number(shareText(part.used)),
+      { text: lifeText(part) },
+    ]),
   ]);
   return `<section><h2>What each date stands on</h2>
-${table({ caption: `Life of the part that is due first; used up on ${dateOfDay(asOf)}`, head: head.map((text) => ({ text })), rows })}
+${table({ caption: `Life of each part, that due first on top; used up on ${dateOfDay(asOf)}`, head: head.map((text) => ({ text })), rows })}
 </section>`;
 }
 
-function grounds({ lifeOrigin, inspection, remarks }: PlannedStarter): string {
-  const origin = `Life: ${lifeOrigin}.`;
-  return [origin, ...(inspection === null ? [] : [`Inspection: ${inspection}.`]), ...remarks].join(' ');
+function grounds(starter: PlannedStarter, asOf: number): string {
+  const { parts, inspection, remarks } = starter;
+  const beyond = beyondText(starter, asOf);
+  return [
+    lifeText(parts[0]),
+    ...(inspection === null ? [] : [`Inspection: ${inspection}.`]),
+    ...remarks,
+    ...(beyond === null ? [] : [`Due ${beyond}.`]),
+  ].join(' ');
+}
+
+function lifeText({ words, lifeOrigin }: PlannedPart): string {
+  return `Life of ${words}: ${lifeOrigin}.`;
+}
+
+/** Head of a line with another part of a starter. */
+function also({ tag }: PlannedStarter): string {
+  return `${tag}, also`;
 }
 
 function named({ tag, description }: PlannedStarter): string {

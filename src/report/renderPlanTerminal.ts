@@ -1,8 +1,17 @@
 import { dateOfDay } from '../numeric/calendarDay.ts';
-import type { MaintenancePlan } from '../survey/plan/plan.ts';
+import type { MaintenancePlan, PlannedStarter } from '../survey/plan/plan.ts';
 import { cutToWidth } from './displayWidth.ts';
 import { cleanText } from './plainText.ts';
-import { dayText, isOverdue, KITS_NOTE, planSentences, quarterText } from './planText.ts';
+import {
+  beyondText,
+  dayText,
+  isOverdue,
+  KITS_NOTE,
+  otherParts,
+  partDatesText,
+  planSentences,
+  quarterText,
+} from './planText.ts';
 import { textTable } from './textTable.ts';
 
 /** Longest cell, columns. */
@@ -10,23 +19,22 @@ const WIDEST = 44;
 
 /** The list of a plan for the terminal: what is due when, what lacks data, which spares are needed. */
 export function renderPlanTerminal(plan: MaintenancePlan): string {
-  const { starters, lacking, kits, asOf } = plan;
+  const { starters, lacking, impossible, kits, asOf } = plan;
   const cut = (text: string) => cutToWidth(cleanText(text), WIDEST);
   const list = textTable([
     ['Starter', 'expected', 'earliest', 'latest'],
     ...starters.map((starter) => [
       cut(starter.tag),
       `${isOverdue(starter, asOf) ? 'overdue ' : ''}${dayText(starter.expected, asOf)}`,
-      dayText(starter.earliest, asOf),
-      dayText(starter.latest, asOf),
+      dayText(starter.parts[0].earliest, asOf),
+      dayText(starter.parts[0].latest, asOf),
     ]),
-  ]).map((line, k) => {
+  ]).flatMap((line, k) => {
     const starter = starters[k - 1];
-    const words =
-      starter === undefined
-        ? 'due first; hangs most on'
-        : `${starter.partWords}; ${ASSUMPTION_NAMES[starter.effects[0]?.key ?? 'none']}`;
-    return `${line}  ${words}`;
+    if (starter === undefined) return [`${line}  due first; hangs most on`];
+    const [part] = starter.parts;
+    const words = `${part.words}; ${ASSUMPTION_NAMES[part.effects[0]?.key ?? 'none']}`;
+    return [`${line}  ${words}`, ...othersLine(starter, asOf)];
   });
   const spares = textTable([
     ['Quarter', 'spare', 'expected', 'by the earliest date'],
@@ -38,13 +46,24 @@ export function renderPlanTerminal(plan: MaintenancePlan): string {
     ]),
   ]);
   const missing = lacking.map(({ tag, missing: what }) => `  ${cut(tag)}: ${cleanText(what.join('; '))}`);
+  const reasons = impossible.map(({ tag, reasons: why }) => `  ${cut(tag)}: ${cleanText(why.join('; '))}`);
   return [
     ...planSentences(plan).map(cleanText),
     ...(starters.length === 0 ? [] : ['', ...list]),
     ...(missing.length === 0 ? [] : ['', 'Not planned, because this is missing:', ...missing]),
+    ...(reasons.length === 0 ? [] : ['', 'Cannot be planned:', ...reasons]),
     ...(kits.length === 0 ? [] : ['', `Spares per quarter, as of ${dateOfDay(asOf)}`, ...spares, KITS_NOTE]),
     '',
   ].join('\n');
+}
+
+/** The parts beside the one that governs, with their own dates; no line where there are none. */
+function othersLine(starter: PlannedStarter, asOf: number): string[] {
+  const { shown } = otherParts(starter, asOf);
+  const beyond = beyondText(starter, asOf);
+  const texts = shown.map((part) => `${isOverdue(part, asOf) ? 'overdue ' : ''}${partDatesText(part, asOf)}`);
+  const all = [...texts, ...(beyond === null ? [] : [beyond])];
+  return all.length === 0 ? [] : [`  also: ${cleanText(all.join('; '))}`];
 }
 
 const ASSUMPTION_NAMES = {

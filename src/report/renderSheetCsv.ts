@@ -39,10 +39,13 @@ function cellText(lines: readonly SheetLine[]): string {
   return lines.map(({ text }) => text).join('; ');
 }
 
+/** What spreadsheets begin formulas or commands with, the full-width forms too. */
+const FORMULA_START = /^[=+\-@|\uFF1D\uFF0B\uFF0D\uFF20\t\r]/u;
+
 /** Quoted where commas, quotes or line breaks ask for it; never a formula. */
 export function csvText(text: string): string {
-  const safe = /^[=+\-@\t\r]/u.test(text) ? `'${text}` : text;
-  return /[",\r\n]/u.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  const plain = FORMULA_START.test(text) ? `'${text}` : text;
+  return /[",\r\n]/u.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
 }
 
 function numbers({ shows }: CommissioningRow): string[] {

@@ -35,7 +35,7 @@ export function renderSuitabilityHtml(judged: JudgedRun, options: JudgementOptio
     body: [
       firstPage(judged, options),
       remarksSection(suitability.criteria),
-      alternativesSection(alternatives, rated, units),
+      alternativesSection(alternatives, suitability.wear, rated, units),
       extremesSection(extremes, units),
       heatingSection(suitability.heating, units),
       relaySection(suitability.heating, units),

@@ -7,6 +7,7 @@ import type { CycleName } from '../scenario/scenario.ts';
 import type { Alternative } from '../survey/alternatives/alternative.ts';
 import type { Extreme } from '../survey/inverse/extreme.ts';
 import { CAUTIONS } from './cautions.ts';
+import { genericLifeCautions } from './contactLives.ts';
 import type { JudgedRun } from './judgedRun.ts';
 import { summaryMetrics } from './renderSummaryJson.ts';
 import {
@@ -45,7 +46,7 @@ export function suitabilityFileOf(judged: JudgedRun, version: string): Suitabili
     extremes: extremes?.map(extremeOf) ?? null,
     consequences,
     warnings: result.warnings,
-    cautions: [...verdict.reservations, ...CAUTIONS],
+    cautions: [...genericLifeCautions(suitability), ...verdict.reservations, ...CAUTIONS],
   };
 }
 
@@ -175,6 +176,8 @@ function contactorOf(contactor: ContactorWear): FileContactor {
 function alternativeOf({
   name,
   setting,
+  chosen,
+  remark,
   figures,
   cost,
   reversalTime,
@@ -183,6 +186,8 @@ function alternativeOf({
   return {
     name,
     setting,
+    chosen,
+    remark,
     time: figures?.time ?? null,
     angle: figures?.angle ?? null,
     peakCurrent: figures?.peakCurrent ?? null,

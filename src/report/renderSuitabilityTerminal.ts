@@ -2,11 +2,17 @@ import type { Heating } from '../assess/heat/heating.ts';
 import type { VerdictOutcome } from '../assess/verdict.ts';
 import { alternativesTable } from './alternativesTable.ts';
 import { CAUTIONS } from './cautions.ts';
+import {
+  GENERIC_CURVE,
+  genericLifeCautions,
+  governingContactor,
+  lifeRangeText,
+  lifeText,
+} from './contactLives.ts';
 import { criteriaTable, notJudgedSentences } from './criteriaTable.ts';
 import { wrapToWidth } from './displayWidth.ts';
 import { extremeRows } from './extremeRows.ts';
 import type { UnitSystem } from './formatQuantity.ts';
-import { countText } from './judgedQuantity.ts';
 import type { JudgedRun } from './judgedRun.ts';
 import { keyNumbers } from './keyNumbers.ts';
 import { cleanText } from './plainText.ts';
@@ -28,7 +34,7 @@ const VALUE_WIDTH = 14;
 
 /**
  * Whether plugging suits the load, on one page of a terminal: verdict, criteria, key numbers, the load stopped otherwise, how
- * far it may go where that was asked for, cautions.
+ * far it may go where that was asked for, what failures lead to, cautions.
  */
 export function renderSuitabilityTerminal(judged: JudgedRun, options: SuitabilityTerminalOptions): string {
   const paint = terminalPaint(options.colour);
@@ -43,7 +49,7 @@ export function renderSuitabilityTerminal(judged: JudgedRun, options: Suitabilit
       VALUE_WIDTH,
       WIDTH,
     ).map(({ head, note }) => (head + note).trimEnd());
-  const ways = alternativesTable(alternatives, units);
+  const ways = alternativesTable(alternatives, suitability.wear, units);
   return `${[
     ...titleLines(result.scenario).flatMap(wrap),
     ...wrap(verdict.sentence).map(markOf(verdict.outcome, paint)),
@@ -64,9 +70,12 @@ export function renderSuitabilityTerminal(judged: JudgedRun, options: Suitabilit
     ...(extremes === null
       ? []
       : ['', 'How far it may go, everything else as it is', ...rows(extremeRows(extremes, units))]),
+    ...(consequences === null
+      ? []
+      : ['', 'If supply, contactor or switch fails', ...consequences.sentences.flatMap(wrap)]),
     '',
+    ...genericLifeCautions(suitability).flatMap((text) => wrap(`Caution: ${text}`).map(paint.doubtful)),
     ...wrap(['Caution:', ...verdict.reservations, ...CAUTIONS].join(' ')),
-    ...(consequences === null ? [] : wrap(consequences.sentences[0] ?? '')),
   ].join('\n')}\n`;
 }
 
@@ -104,20 +113,19 @@ function heatRows(heating: Heating | string): TerminalRow[] {
 function contactRows({ suitability: { wear } }: JudgedRun): TerminalRow[] {
   const label = 'Contacts to be replaced';
   if (wear === null) return [];
-  const { governing } = wear;
-  const first = governing === null ? null : wear[governing];
+  const first = governingContactor(wear);
   if (first === null || first.operations === null) {
     const missing = [...new Set([...wear.forward.missing, ...wear.reverse.missing])];
     return [{ label, value: '—', note: missing[0] ?? 'nothing wears them in this duty' }];
   }
-  const { value, low, high } = first.operations;
   const date = first.replacement?.value ?? null;
-  const range = `${countText(low)} … ${countText(high)}, ${governing} contactor`;
+  const range = `${lifeRangeText(first.operations)}, ${first.contactor} contactor`;
+  const generic = first.basis.generic ? `; ${GENERIC_CURVE}` : '';
   return [
     {
       label,
-      value: countText(value),
-      note: `operations (${range})${date === null ? '' : `, on ${date}`}`,
+      value: lifeText(first.operations.value),
+      note: `operations (${range})${date === null ? '' : `, on ${date}`}${generic}`,
     },
   ];
 }

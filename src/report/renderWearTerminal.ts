@@ -56,8 +56,7 @@ function wearSentence({ wear, asOf }: WearReport): string {
   if (first === undefined) return 'The wear of the contacts is not known.';
   const { name, used, replacement } = first;
   const share = `${shareText(used.value)}, range ${rangeText(used)}`;
-  const due =
-    replacement === null ? '' : `; at this rhythm nothing is left ${onDay(replacement.value, asOf)}`;
+  const due = replacement === null ? '' : `; at this rhythm ${outcomeOf(replacement.value, asOf)}`;
   const sentence =
     used.value >= 1
       ? `The contacts of the ${name} contactor are used up by this reckoning (${share}): replace them.`
@@ -96,26 +95,42 @@ function shareRow(share: CountRange | null): Omit<TerminalRow, 'label'> {
 }
 
 function rangeText({ low, high }: CountRange): string {
-  return `${shareText(low)} to ${shareText(high)}`;
+  return low === high ? shareText(low) : `${percentText(low)} to ${shareText(high)}`;
 }
 
-/** A share in per cent; what is finer than a tenth of one is not known. */
+/** A share in per cent. */
 function shareText(share: number): string {
-  const percent = 100 * share;
-  if (percent > 0 && percent < 0.1) return 'below 0.1 %';
-  if (percent > 99.9 && percent < 100) return 'above 99.9 %';
-  return `${percent < 10 ? Number(percent.toFixed(1)) : Math.round(percent)} %`;
+  return `${percentText(share)} %`;
 }
+
+/** Decimals beyond these are not known of any share. */
+const MOST_DECIMALS = 6;
+
+/** Per cent to two significant digits; near a hundred, to two of what is missing from it. */
+function percentText(share: number): string {
+  const percent = 100 * share;
+  const small = percent > HALF ? 100 - percent : percent;
+  if (small <= 0 || small >= 10) return String(Math.round(percent));
+  const decimals = Math.min(MOST_DECIMALS, 1 - Math.floor(Math.log10(small)));
+  return String(Number(percent.toFixed(decimals)));
+}
+
+/** Per cent of which as much is used up as is left. */
+const HALF = 50;
 
 function dateNote({ value, low, high }: DateRange, asOf: string | null): string {
   const days = daysBetween(asOf, value);
   const away = days === null || days > PLAN_HORIZON ? '' : `, ${days} ${days === 1 ? 'day' : 'days'} away`;
-  return `range ${dayWords(low, asOf)} to ${dayWords(high, asOf)}${away}`;
+  const [from, to] = [dayWords(low, asOf), dayWords(high, asOf)];
+  return from === to ? 'the earliest date too' : `range ${from} to ${to}${away}`;
 }
 
-function onDay(date: string | null, asOf: string | null): string {
+/** What comes of a rhythm: the day on which nothing is left, or that the contacts last beyond all that is planned for. */
+function outcomeOf(date: string | null, asOf: string | null): string {
   const words = dayWords(date, asOf);
-  return words === date ? `on ${words}` : words;
+  return words === date
+    ? `nothing is left on ${words}`
+    : `the contacts last ${words.replace(/^after /u, 'beyond ')}`;
 }
 
 /** A date; beyond the horizon of a plan that it is after that. */

@@ -8,7 +8,7 @@ import type { MetricKey } from '../measure/metric.ts';
 import type { CycleName, Scenario } from '../scenario/scenario.ts';
 import type { RunStatus } from '../simulate/status.ts';
 import type { ContactorName } from '../starter/starter.ts';
-import type { StopName } from '../survey/alternatives/alternative.ts';
+import type { Alternative, StopName } from '../survey/alternatives/alternative.ts';
 import type { ExtremeName } from '../survey/inverse/extreme.ts';
 import type { SummaryMetric } from './summaryFile.ts';
 
@@ -126,6 +126,10 @@ export interface FileAlternative {
   readonly name: StopName;
   /** What was set for it, in words. */
   readonly setting: string;
+  /** Resistor per line, direct current or dead time that was set; null: nothing of the kind. */
+  readonly chosen: Alternative['chosen'];
+  /** What a reader must know of this way; may be empty. */
+  readonly remark: string;
   /** From the command to rest, s, and turned meanwhile, rad. */
   readonly time: number | null;
   readonly angle: number | null;

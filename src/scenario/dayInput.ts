@@ -38,9 +38,12 @@ export function day(about: string) {
     .refine(isDay, {
       error: ({ input }) => {
         const written = String(input);
-        const why = new RegExp(dayPattern).test(written)
-          ? 'is no day of the calendar'
-          : 'is not a day written as YYYY-MM-DD';
+        const year = Number(new RegExp(dayPattern).exec(written)?.[1] ?? Number.NaN);
+        const why = Number.isNaN(year)
+          ? 'is not a day written as YYYY-MM-DD'
+          : year < firstYear || year > lastYear
+            ? `is not in the years ${firstYear} to ${lastYear}`
+            : 'is no day of the calendar';
         return packFault('outOfRange', `${quoted(written)} ${why}`, expected);
       },
     })

@@ -36,6 +36,7 @@ function inThermal(context: RuleContext): readonly Impossibility[] {
     {
       insulationClass: at('insulationClass', thermal.insulationClass),
       ambient: ambient === null ? defaultAmbient : ambient,
+      ratedRise: at('ratedRise', thermal.ratedRise),
       lockedRotorTimeCold: at('lockedRotorTimeCold', thermal.lockedRotorTimeCold),
       lockedRotorTimeHot: at('lockedRotorTimeHot', thermal.lockedRotorTimeHot),
       cageLimit: at('cageLimit', thermal.cageLimit),

@@ -7,6 +7,7 @@ export type ThermalView = {
   readonly [K in
     | 'insulationClass'
     | 'ambient'
+    | 'ratedRise'
     | 'lockedRotorTimeCold'
     | 'lockedRotorTimeHot'
     | 'cageLimit'
@@ -16,6 +17,9 @@ export type ThermalView = {
 
 /** How many cages the circuit states; `fitted`: the circuit is found from a nameplate or tests. */
 export type StatedCages = number | 'fitted' | undefined;
+
+/** °C; rises at rated load hold for cooling air of this temperature (IEC 60034-1). */
+const REFERENCE_AMBIENT = 40;
 
 /** Class and letter of an insulation, as they are printed. */
 export const CLASS_WITH_LETTER: Readonly<Record<InsulationClass, string>> = {
@@ -34,13 +38,18 @@ export function thermalImpossibilities(view: ThermalView, cages: StatedCages): r
   const found: Impossibility[] = [];
   const report = (key: string, message: string, expected: string) =>
     found.push({ path: ['thermal', key], message, expected });
-  const { insulationClass, ambient, lockedRotorTimeCold: cold, lockedRotorTimeHot: hot } = view;
+  const { insulationClass, ambient, ratedRise, lockedRotorTimeCold: cold, lockedRotorTimeHot: hot } = view;
   const { cageLimit, cageRatedTemperature, outerCageShare } = view;
   const inCelsius = (value: number) => withUnit(value, 'degC');
 
   if (typeof insulationClass === 'string' && isNumber(ambient) && ambient >= Number(insulationClass)) {
     const message = `is not below ${inCelsius(Number(insulationClass))}, the temperature of thermal class ${CLASS_WITH_LETTER[insulationClass]}`;
     report('ambient', message, 'the temperature of the cooling air');
+  }
+  const hottest = typeof insulationClass === 'string' ? Number(insulationClass) - REFERENCE_AMBIENT : null;
+  if (hottest !== null && isNumber(ratedRise) && ratedRise > hottest) {
+    const message = `takes the winding beyond ${inCelsius(Number(insulationClass))}, the temperature of its thermal class, in cooling air of 40 degC`;
+    report('ratedRise', message, `a rise up to ${withUnit(hottest, 'K')}`);
   }
   if (isNumber(cold) && isNumber(hot) && hot > cold) {
     const message = `is longer than the ${withUnit(cold, 's')} from ambient temperature`;

@@ -1,12 +1,15 @@
 import { type BreakingCategory, breakingCategory } from '../assess/wear/breakingCategory.ts';
 import { ratedPoint } from '../machine/ratedPoint.ts';
+import { largest } from '../measure/extremum.ts';
 import { type DutiesOfRun, type MeanBreaking, type MeanDuties, meanDuties } from '../measure/meanDuties.ts';
-import { poleDuties } from '../measure/poleDuties.ts';
-import { quadratureOf } from '../measure/quadrature.ts';
+import { operationsOf } from '../measure/operations.ts';
+import { dutyStretches, poleDuties } from '../measure/poleDuties.ts';
+import { quadratureOf, type Stretch } from '../measure/quadrature.ts';
 import { assertScenario } from '../scenario/assertScenario.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { runTrajectory } from '../simulate/run.ts';
 import { isSuccessful } from '../simulate/status.ts';
+import type { Trajectory } from '../simulate/trajectory.ts';
 import type { ContactorName } from '../starter/starter.ts';
 
 /** What the contactors do in a scenario, averaged over the instants at which it may find the supply. */
@@ -15,6 +18,8 @@ export interface OpeningInstants {
   readonly means: MeanDuties | null;
   /** One for each of `means.breakings`. */
   readonly categories: readonly BreakingCategory[];
+  /** Supply angle of the run with the largest |torque| after the closing that opposes rotation, rad; null: nothing opposes it. */
+  readonly worstAngle: number | null;
   /** Runs that were made, and how many of them did not end well and are left out. */
   readonly runs: number;
   readonly failed: number;
@@ -47,6 +52,7 @@ export function openingInstants(scenario: Scenario, count: number = OPENING_INST
   };
   const relativeTolerance = Math.max(SURVEY_TOLERANCE, solver.relativeTolerance);
   const good: DutiesOfRun[] = [];
+  let worst = { angle: supply.angle, torque: 0 };
   for (let k = 0; k < count; k++) {
     const angle = supply.angle + (k * Math.PI) / count;
     const run = runTrajectory({
@@ -54,17 +60,32 @@ export function openingInstants(scenario: Scenario, count: number = OPENING_INST
       supply: { ...supply, angle },
       solver: { ...solver, relativeTolerance },
     });
-    if (isSuccessful(run.status))
-      good.push({ duties: poleDuties(quadratureOf(run), bounceTimes), commands: run.commands, angle });
+    if (!isSuccessful(run.status)) continue;
+    const blow = stretchAfterReversal(run);
+    const quadrature = quadratureOf(run, [...dutyStretches(run), ...(blow === null ? [] : [blow])]);
+    good.push({ duties: poleDuties(quadrature, bounceTimes), commands: run.commands, angle });
+    const torque = blow === null ? null : largest(quadrature, 'torque', Math.abs, ...blow);
+    if (torque !== null && torque.value > worst.torque) worst = { angle, torque: torque.value };
   }
   const means = meanDuties(good, supply.frequency);
   return {
     means,
     categories: (means?.breakings ?? []).map((breaking) => categoryOf(scenario, breaking)),
+    worstAngle: worst.torque > 0 ? worst.angle : null,
     runs: count,
     failed: count - good.length,
     sentence: sentenceOf(count, count - good.length, means !== null),
   };
+}
+
+/** Periods after a closing within which the largest torque of its transient occurs: the offset of the flux has mostly decayed by then. */
+const TRANSIENT = 5;
+
+/** What follows the closing of the contactor that opposes rotation, s; null: none does. */
+function stretchAfterReversal(run: Trajectory): Stretch | null {
+  const { reversal } = operationsOf(run);
+  if (reversal === null || reversal.touch === null) return null;
+  return [reversal.touch, Math.min(run.tEnd, reversal.touch + TRANSIENT / run.scenario.supply.frequency)];
 }
 
 function categoryOf(scenario: Scenario, breaking: MeanBreaking): BreakingCategory {

@@ -6,7 +6,10 @@ import { parse } from 'yaml';
 import { PROJECT, runCommand } from '../support/commandLine.ts';
 import { exampleText, filesBelow, folderWithExamples, workFolder } from '../support/workFolder.ts';
 
-const EXAMPLES = readdirSync(path.join(PROJECT, 'examples')).filter((name) => name.endsWith('.yaml'));
+const FILES = readdirSync(path.join(PROJECT, 'examples'), { withFileTypes: true })
+  .filter((entry) => entry.isFile())
+  .map(({ name }) => name);
+const EXAMPLES = FILES.filter((name) => name.endsWith('.yaml'));
 
 it('check says that a good file is in order and writes nothing', async () => {
   const folder = folderWithExamples();
@@ -20,7 +23,7 @@ it('check says that a good file is in order and writes nothing', async () => {
     if (name.includes('nameplate')) expect(estimated[0]).toMatch(/^Circuit estimated from the nameplate/u);
     else expect(estimated).toEqual([]);
   }
-  expect(filesBelow(folder)).toEqual(EXAMPLES.map((name) => `examples/${name}`).sort());
+  expect(filesBelow(folder)).toEqual(FILES.map((name) => `examples/${name}`).sort());
 });
 
 it('schema prints a JSON Schema that accepts the examples and refuses a wrong key', async () => {

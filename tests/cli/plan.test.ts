@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { EXIT } from '../../src/cli/io.ts';
@@ -63,6 +63,53 @@ describe('the plan command', () => {
     const none = await runCommand(folder, ['plan', file, '--as-of', '2026-02-29']);
     expect(none.exit).toBe(EXIT.inputError);
     expect(none.err).toMatch(/^--as-of 2026-02-29: no date of the calendar; expected year, month and day/u);
+  });
+
+  it.each(['2200-01-01', '9999-12-31', '1949-12-31'])(
+    'refuses to plan from %s, where no table has a date',
+    async (asOf) => {
+      const folder = workFolder();
+      const file = writeInto(folder, 'few.csv', `${HEADER}P1,,,,\n`);
+      const { exit, err } = await runCommand(folder, ['plan', file, '--as-of', asOf]);
+      expect(exit).toBe(EXIT.inputError);
+      expect(err).toBe(`--as-of ${asOf}: out of range; expected a date from 1950 to 2199, as in the table\n`);
+      const last = await runCommand(folder, ['plan', file, '--as-of', '2199-12-31']);
+      expect(last.exit).toBe(EXIT.done);
+    },
+  );
+
+  it('writes a list of a table with tags and descriptions as long as cells may be, and with several lines', async () => {
+    const folder = workFolder();
+    const [header, first] = exampleText('starters.csv').split('\n');
+    const long = first!.replace(
+      /^M1,tea-withering belt/u,
+      `${'t'.repeat(200)},"${'d'.repeat(150)}\n${'e'.repeat(40)}"`,
+    );
+    const file = writeInto(folder, 'long.csv', `${header}\n${long}\n`);
+    const { exit, out } = await runCommand(folder, ['plan', file]);
+    expect(exit).toBe(EXIT.done);
+    expect(out).toContain('1 starter planned as of 2025-11-03.\n');
+  });
+
+  it('asks for UTF-8 where a table is saved otherwise', async () => {
+    const folder = workFolder();
+    const file = path.join(folder, 'latin.csv');
+    writeFileSync(file, Buffer.from('tag,description\nP1,tr\xE9mie\n', 'latin1'));
+    const { exit, err } = await runCommand(folder, ['plan', 'latin.csv']);
+    expect(exit).toBe(EXIT.inputError);
+    expect(err).toMatch(/^latin\.csv:2:4 description of P1: holds U\+FFFD.*save the table as UTF-8\n$/u);
+  });
+
+  it('lists starters whose motor cannot drive their load in words of the table', async () => {
+    const folder = workFolder();
+    const [header, first] = exampleText('starters.csv').split('\n');
+    const file = writeInto(folder, 'hard.csv', `${header}\n${first!.replace('22 N m', '500 N m')}\n`);
+    const { exit, out } = await runCommand(folder, ['plan', file]);
+    expect(exit).toBe(EXIT.done);
+    expect(out).toContain(
+      '\nCannot be planned:\n  M1: the motor cannot drive this load at any steady speed (power, load kind, load torque)\n',
+    );
+    expect(out).not.toMatch(/initial|t = 0|lack of data/u);
   });
 
   it('reads no clock: without any date it asks for one', async () => {

@@ -42,6 +42,27 @@ it.each([
   expectRefusal(await runCommand(workFolder(), args), message);
 });
 
+it.each([
+  [[]],
+  [['a.yaml']],
+  [['simulate', 'a.yaml']],
+  [['simulate', 'a.yaml', '--json']],
+  [['suitability', 'a.yaml']],
+  [['compare', 'a.yaml', 'b.yaml']],
+  [['plan', 'a.csv']],
+  [['motor', 'a.yaml']],
+  [['sheet', 'a.yaml']],
+  [['wiring', 'a.yaml']],
+])('%j with an --out that names nothing is refused before anything is read or run', async (args) => {
+  const folder = workFolder();
+  for (const out of ['', ' '])
+    expectRefusal(
+      await runCommand(folder, [...args, '--out', out]),
+      /^--out " ?": nothing is named; expected a folder/u,
+    );
+  expect(filesBelow(folder)).toEqual([]);
+});
+
 it('a folder given as the file is refused, whatever its name', async () => {
   const folder = workFolder();
   mkdirSync(path.join(folder, 'word'));

@@ -11,7 +11,7 @@ import type {
 import { PLAIN_CONTROL } from './scenarios.ts';
 
 const EXAMPLE = fileURLToPath(new URL('../../examples/plugs-comfortably.yaml', import.meta.url));
-const BELT = parseScenario(readFileSync(EXAMPLE, 'utf8'));
+const { protection: _, ...BELT } = parseScenario(readFileSync(EXAMPLE, 'utf8'));
 
 /** The belt of the examples with a control circuit in place of commands. */
 export function controlScenario(

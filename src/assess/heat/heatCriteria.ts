@@ -51,7 +51,7 @@ export function heatCriteria(
   return [
     temperature(WINDING, found, ['winding']),
     temperature(CAGE, found, ['cage', 'outerCage']),
-    rate(found, asked),
+    rate(found, asked, scenario.duty?.inchingShare ?? 0),
     withstand(found),
     relay(found),
   ];
@@ -84,7 +84,7 @@ function assumptions(count: number): string {
   return count === 0 ? '' : `; ${count} values of the thermal model are assumed`;
 }
 
-function rate(found: Heating, asked: number | null): Criterion {
+function rate(found: Heating, asked: number | null, inchingShare: number): Criterion {
   const { model, kind, permissible, fromNoLoadStarts } = found;
   const required = asked !== null;
   if (asked === null) return missingOf(RATE, 'the number of operations per hour is missing', required);
@@ -96,6 +96,7 @@ function rate(found: Heating, asked: number | null): Criterion {
   const sentences = [
     `the thermal model permits ${byModel.perHour.toPrecision(3)} per hour (${bindingWords(byModel.binding)})`,
     ...(byModel.remark === '' ? [] : [byModel.remark]),
+    ...(inchingShare > 0 ? ['the heat of inching is not in it'] : []),
     ...(byMaker === null
       ? []
       : [

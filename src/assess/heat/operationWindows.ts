@@ -41,7 +41,7 @@ export function operationWindows(result: RunResult, quadrature: Quadrature): Ope
     return 'the run has no start from rest, so the heat of a start is missing';
   const { touch, to, direction } = operations.start;
   const startEnd = settled(result, quadrature, direction, touch, to);
-  if (startEnd === null) return `the start does not come up to speed by ${to} s`;
+  if (startEnd === null) return `the start does not come up to speed by ${seconds(to)}`;
   const stop =
     operations.reversal === null ? unpluggedStop(result, startEnd) : reversedStop(result, quadrature);
   return typeof stop === 'string' ? stop : { start: { from: touch, to: startEnd }, direction, ...stop };
@@ -58,10 +58,10 @@ function reversedStop(result: RunResult, quadrature: Quadrature): Stop | string 
     trajectory.events.find(({ kind, t }) => kind === 'zeroSpeed' && t > command && t <= until)?.t ?? null;
   if (stopKind(result) === 'reversal') {
     const end = settled(result, quadrature, direction === 1 ? -1 : 1, zero ?? touch ?? command, to);
-    if (zero === null || end === null) return `the reversal does not come up to speed by ${to} s`;
+    if (zero === null || end === null) return `the reversal does not come up to speed by ${seconds(to)}`;
     return { stop: { from: command, to: end }, stopKind: 'reversal', zero };
   }
-  if (zero === null && switchOpening === null) return `the motor is not braked to rest by ${until} s`;
+  if (zero === null && switchOpening === null) return `the motor is not braked to rest by ${seconds(until)}`;
   // The last poles may clear on either side of zero speed; without current only the bearings heat.
   const cleared = trajectory.events.findLast(
     ({ kind, t }) => kind === 'poleClears' && t >= command && t <= until,
@@ -76,7 +76,7 @@ function unpluggedStop({ trajectory }: RunResult, startEnd: number): Stop | stri
   if (command === undefined) return 'the run has no stop, so the heat of a stop is missing';
   const zero = trajectory.events.find(({ kind, t }) => kind === 'zeroSpeed' && t > command.at)?.t ?? null;
   const coasts = command.do === 'coast';
-  if (zero === null && !coasts) return `the motor is not braked to rest by ${trajectory.tEnd} s`;
+  if (zero === null && !coasts) return `the motor is not braked to rest by ${seconds(trajectory.tEnd)}`;
   // Direct current may flow on at rest.
   const current = trajectory.events.findLast(
     ({ kind, t }) => CURRENT_ENDS.includes(kind) && t > command.at,
@@ -103,4 +103,9 @@ function settled(
   if (reached !== undefined) return reached;
   const [upToSpeed] = crossings(quadrature, 'speed', UP_TO_SPEED * target, way, from, to);
   return upToSpeed === undefined ? null : to;
+}
+
+/** An instant in words. */
+function seconds(t: number): string {
+  return `${Number(t.toPrecision(4))} s`;
 }

@@ -136,7 +136,7 @@ function outerShareOf({ outerShare }: CageBodies): ThermalParameter {
 
 function lossParameters(loss: HeatPulse, bodies: CageBodies): ThermalParameter[] {
   const of = (part: string, value: number) =>
-    derivedParameter(`loss at rated load, ${part}`, value, 'W', 'the circuit at the rated slip');
+    derivedParameter(`loss at rated load, ${part}`, value, 'W', 'the circuit at the slip of rated output');
   return [
     of('winding', loss.winding),
     of(bodies.outer === null ? 'cage' : 'inner cage', loss.cage),

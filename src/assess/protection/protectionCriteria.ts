@@ -1,17 +1,40 @@
+import type { MeanDuties } from '../../measure/meanDuties.ts';
 import type { Metric } from '../../measure/metric.ts';
 import type { RunResult } from '../../measure/result.ts';
 import { againstGiven, type Found } from '../againstLimit.ts';
 import type { Criterion } from '../criterion.ts';
 import { joinRemarks, saturationRemark } from '../saturationRemark.ts';
 
-/** Criteria of protection and supply: an instantaneous trip that must not trip, and the dip of the voltage. */
-export function protectionCriteria(result: RunResult): readonly Criterion[] {
-  return [instantaneousTrip(result), voltageDip(result)];
+/**
+ * Criteria of protection and supply: an instantaneous trip that must not trip, and the dip of the voltage.
+ *
+ * @param worst the run at the closing angle with the largest torque
+ * @param means what the contactors make over closing angles; null: not known
+ */
+export function protectionCriteria(
+  result: RunResult,
+  worst: RunResult = result,
+  means: MeanDuties | null = null,
+): readonly Criterion[] {
+  return [instantaneousTrip(result, worst, means), voltageDip(result)];
 }
 
-/** Largest crest of start and plug against the crest of the setting. */
-function instantaneousTrip({ metrics, scenario }: RunResult): Criterion {
-  const { found, remark } = larger(metrics.startPeakCurrent, metrics.plugPeakCurrent);
+/** Largest crest of start and plug, of this and of the worst closing angle, against the crest of the setting. */
+function instantaneousTrip(
+  { metrics, scenario }: RunResult,
+  worst: RunResult,
+  means: MeanDuties | null,
+): Criterion {
+  const own = larger(metrics.startPeakCurrent, metrics.plugPeakCurrent);
+  const others = [
+    worst.metrics.startPeakCurrent.value ?? 0,
+    worst.metrics.plugPeakCurrent.value ?? 0,
+    ...(means?.makings ?? []).flatMap(({ poles }) => poles.map(({ worstCrest }) => worstCrest)),
+  ];
+  const highest = Math.max(...others);
+  const elsewhere = 'value' in own.found && highest > own.found.value;
+  const found: Found = elsewhere ? { value: highest } : own.found;
+  const remark = elsewhere ? 'at the worst of the closing angles' : own.remark;
   return againstGiven(
     {
       key: 'instantaneousTrip',

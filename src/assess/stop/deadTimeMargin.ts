@@ -21,7 +21,10 @@ export function deadTimeMargin(result: RunResult): Criterion {
     ...(typeof stated === 'number' ? [{ limit: stated, source: givenIn('deadTimeMargin') }] : []),
   ];
   const { limit, source } = choices.reduce((most, next) => (next.limit > most.limit ? next : most));
-  const negative = arcMargin.value !== null && arcMargin.value < 0;
+  const short = result.trajectory.shortCircuit;
+  // The arc that the run did not live to see the end of; both contactors closed leave none at all.
+  const margin =
+    short === null ? arcMargin.value : Math.min(short.t - short.lastExtinction, -LEAST_SHORTFALL);
   return against(
     {
       key: 'deadTimeMargin',
@@ -29,15 +32,16 @@ export function deadTimeMargin(result: RunResult): Criterion {
       unit: 's',
       limitIs: 'least',
       required: true,
-      remark: negative ? 'the change-over is a line-to-line short circuit' : '',
+      remark: margin !== null && margin < 0 ? 'the change-over is a line-to-line short circuit' : '',
     },
-    arcMargin.value === null
-      ? { missing: arcMargin.missing ?? 'the run shows no change-over' }
-      : { value: arcMargin.value },
+    margin === null ? { missing: arcMargin.missing ?? 'the run shows no change-over' } : { value: margin },
     limit,
     source,
   );
 }
+
+/** s; a short circuit is one however little was lacking. */
+const LEAST_SHORTFALL = 1e-6;
 
 /** By how much an arc at another opening instant may last longer than the one that decides the margin, s; 0 without arcs. */
 function spareForLongestArc({ metrics, operations, scenario, trajectory }: RunResult): number {

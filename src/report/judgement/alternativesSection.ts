@@ -1,9 +1,12 @@
+import type { ContactWear } from '../../assess/wear/contactWearTypes.ts';
 import type { RatedPoint } from '../../machine/ratedPoint.ts';
 import type { Alternative } from '../../survey/alternatives/alternative.ts';
+import { lifeRangeOf, lifeRangeText, lifeText } from '../contactLives.ts';
 import { formatMultiple, formatNumber, formatQuantity, type UnitSystem } from '../formatQuantity.ts';
-import { countOrQuantity, countText } from '../judgedQuantity.ts';
+import { countOrQuantity } from '../judgedQuantity.ts';
 import { STOP_LABELS } from '../judgementWords.ts';
 import { paragraph } from '../markup.ts';
+import { settingText } from '../waySetting.ts';
 import { capital } from './judgedText.ts';
 import { type LabelledCell, labelledTable } from './labelledTable.ts';
 import { noteFigure } from './noteFigure.ts';
@@ -14,7 +17,7 @@ const HEAD = [
   'Revolutions',
   'Peak torque',
   'Peak current',
-  'Rotor heat',
+  'Rotor heat to rest',
   'Until new contacts',
   'Per hour',
 ] as const;
@@ -22,9 +25,14 @@ const HEAD = [
 /** rad */
 const TURN = 2 * Math.PI;
 
-/** The same load stopped in every way, side by side. */
+/**
+ * The same load stopped in every way, side by side.
+ *
+ * @param wear of the scenario as it stands, for the range of its life; null: not known
+ */
 export function alternativesSection(
   alternatives: readonly Alternative[],
+  wear: ContactWear | null,
   rated: RatedPoint,
   units: UnitSystem,
 ): string {
@@ -38,20 +46,26 @@ export function alternativesSection(
             { text: 'Way to stop', width: 24 },
             ...HEAD.map((text) => ({ text, number: true as const })),
           ],
-          rows: alternatives.map((way) => row(way, rated, units)),
+          rows: alternatives.map((way) => row(way, wear, rated, units)),
         });
   return `<section><h2>What else would stop it</h2>
 ${body}
 ${figure === null ? '' : noteFigure(figure)}
-${paragraph('Time and revolutions count from the command. Peaks count from the interruption of the running current. Until new contacts: operations of the contactor whose contacts wear first, if every one were a start and this stop. Per hour: operations that the motor’s temperatures allow. Contactors of a d.c. source and the lining of a brake are not judged.', 'muted')}
+${paragraph('Time and revolutions count from the command. Peaks count from the interruption of the running current, rotor heat from the command until the shaft is at rest. Until new contacts, known to two digits at most: operations of the contactor whose contacts wear first, if every one were a start and this stop. Per hour: operations that the motor’s temperatures allow. Contactors of a d.c. source and the lining of a brake are not judged.', 'muted')}
 </section>`;
 }
 
-function row(way: Alternative, rated: RatedPoint, units: UnitSystem): LabelledCell[] {
-  const { name, setting, figures, cost, reversalTime, missing } = way;
+function row(
+  way: Alternative,
+  wear: ContactWear | null,
+  rated: RatedPoint,
+  units: UnitSystem,
+): LabelledCell[] {
+  const { name, figures, cost, reversalTime, missing, remark } = way;
+  const note = [settingText(way, units), remark].filter((text) => text !== '').join('; ');
   const head: LabelledCell = {
     text: capital(STOP_LABELS[name]),
-    ...(setting === '' ? {} : { note: setting }),
+    ...(note === '' ? {} : { note }),
   };
   if (figures === null)
     return [head, { text: `no figures: ${missing ?? 'no reason stated'}`, span: HEAD.length }];
@@ -76,9 +90,9 @@ function row(way: Alternative, rated: RatedPoint, units: UnitSystem): LabelledCe
     peak(figures.peakCurrent, 'A', Math.SQRT2 * rated.current),
     { text: show(figures.rotorHeat, 'J'), number: true },
     {
-      text: cost.contactLife === null ? 'not judged' : countText(cost.contactLife),
+      text: cost.contactLife === null ? 'not judged' : lifeText(cost.contactLife),
       number: true,
-      ...(cost.wearsFirst === null ? {} : { note: `${cost.wearsFirst} contactor` }),
+      note: lifeNote(way, wear),
     },
     {
       text:
@@ -88,6 +102,15 @@ function row(way: Alternative, rated: RatedPoint, units: UnitSystem): LabelledCe
       number: true,
     },
   ];
+}
+
+function lifeNote(way: Alternative, wear: ContactWear | null): string {
+  const { wearsFirst } = way.cost;
+  const range = lifeRangeOf(way, wear);
+  return [
+    ...(range === null ? [] : [lifeRangeText(range)]),
+    ...(wearsFirst === null ? [] : [`${wearsFirst} contactor`]),
+  ].join(', ');
 }
 
 function timeNote(

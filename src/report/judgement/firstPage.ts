@@ -1,5 +1,6 @@
 import type { Criterion } from '../../assess/criterion.ts';
 import { CAUTIONS } from '../cautions.ts';
+import { genericLifeCautions } from '../contactLives.ts';
 import type { JudgedRun } from '../judgedRun.ts';
 import { CRITERION_LABELS } from '../judgementWords.ts';
 import { keyNumberList } from '../keyNumberList.ts';
@@ -34,7 +35,12 @@ export function firstPage(judged: JudgedRun, { units }: JudgementOptions): strin
     bands == null
       ? []
       : [`In brackets: the range over ${bands.members} circuits that the data allow. ${bands.sentence}`];
-  const remarks = [...ranges, ...leftOpenSentences(criteria), ...verdict.reservations];
+  const remarks = [
+    ...genericLifeCautions(suitability),
+    ...ranges,
+    ...leftOpenSentences(criteria),
+    ...verdict.reservations,
+  ];
   return `<section class="first judged">
 <header style="padding-inline:0">
 ${result.usable ? '' : `<p class="alarm" role="alert">${escapeMarkup(statusLine(result))}</p>`}

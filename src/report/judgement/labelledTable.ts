@@ -72,12 +72,36 @@ function cellMarkup(cell: LabelledCell, label: string, first: boolean): string {
   // What takes the place of several values does not stand behind the name of the first.
   const named = (span ?? 1) <= MOST_NAMED;
   const content = [
-    mark === undefined ? '' : outcomeMark(mark),
-    // A value keeps its unit beside it; a range may be broken before its bracket.
-    `<span${number === true && !text.includes('(') ? ' class="keep"' : ''}>${escapeMarkup(text)}</span>`,
-    note === undefined || note === '' ? '' : `<small>${escapeMarkup(note)}</small>`,
+    mark !== undefined
+      ? markedMarkup(mark, text)
+      : `<span>${number === true ? piecesMarkup(text) : quantitiesMarkup(text)}</span>`,
+    note === undefined || note === '' ? '' : `<small>${quantitiesMarkup(note)}</small>`,
   ].join('');
   return first
     ? `<th scope="row"${columns}>${content}</th>`
     : `<td${classes}${columns}${named ? ` data-label="${escapeMarkup(label)}"` : ''}>${content}</td>`;
+}
+
+/** A value keeps its unit beside it; a range may be broken before its bracket and in its middle. */
+function piecesMarkup(text: string): string {
+  return text
+    .split(/ (?=\()|(?<=…) /u)
+    .map((piece) => `<span class="keep">${escapeMarkup(piece)}</span>`)
+    .join(' ');
+}
+
+/** A number and the unit after it. */
+const QUANTITY =
+  /(?<![\p{L}\d.])[−+]?\d[\d.\u202F]* (?:%|\/h|°C|K|kJ|kW|hp|Btu|N·m|lbf·ft|r\/min|rev|A|V|s|ms|Ω|kg·m²|lb·ft²|× rated)(?![\p{L}\d·²/])/gu;
+
+/** Text in which no line ends between a number and its unit. */
+function quantitiesMarkup(text: string): string {
+  return escapeMarkup(text).replaceAll(QUANTITY, (quantity) => `<span class="keep">${quantity}</span>`);
+}
+
+/** The mark of an outcome does not part from the first of its words. */
+function markedMarkup(mark: OutcomeForm, text: string): string {
+  const [first = '', ...others] = text.split(' ');
+  const rest = others.length === 0 ? '' : ` ${escapeMarkup(others.join(' '))}`;
+  return `<span><span class="keep">${outcomeMark(mark)}${escapeMarkup(first)}</span>${rest}</span>`;
 }

@@ -31,6 +31,10 @@ export interface Alternative {
   readonly name: StopName;
   /** What was set for it, in words, with where that comes from; empty where nothing is set. */
   readonly setting: string;
+  /** The resistor per line, the direct current, the dead time that was set; null: nothing of the kind. SI. */
+  readonly chosen: { readonly value: number; readonly unit: 'Ω' | 'A' | 's' } | null;
+  /** What a reader must know of this way; may be empty. */
+  readonly remark: string;
   /** Null where it was not simulated or its run ended badly; `missing` then says why. */
   readonly figures: StopFigures | null;
   readonly cost: StopCost;

@@ -4,6 +4,9 @@ import type { RunResult } from '../../measure/result.ts';
 import { simulate } from '../../measure/simulate.ts';
 import { UP_TO_SPEED } from '../../measure/startMetrics.ts';
 import { type StopFigures, stopFigures } from '../../measure/stopFigures.ts';
+import type { Scenario } from '../../scenario/scenario.ts';
+import { ScenarioError } from '../../scenario/scenarioError.ts';
+import { holdsUnpowered } from '../../shaft/coasting.ts';
 import { steadySpeed } from '../../shaft/steadySpeed.ts';
 import { type Alternative, STOP_NAMES, type StopCost, type StopName } from './alternative.ts';
 import { type CommandedRun, commandedRun } from './commandedRun.ts';
@@ -12,6 +15,15 @@ import { type StopGoals, wayToStop } from './waysToStop.ts';
 
 /** Where no longest stop is stated, direct current may take so many times as long as plugging. Assumed. */
 const SLOWER_THAN_PLUGGING = 3;
+
+/** Ways whose contactors make and break what they do in the scenario, as far as a way that coasts does it at all. */
+const KEEPS_CURRENTS: readonly StopName[] = [
+  'plug',
+  'coast',
+  'mechanicalBrake',
+  'directCurrent',
+  'throughStop',
+];
 
 const NO_COST: StopCost = { operationsPerHour: null, contactLife: null, wearsFirst: null };
 
@@ -58,21 +70,64 @@ export function alternatives(
 
 function alternative(name: StopName, run: CommandedRun, goals: StopGoals, basis: CostBasis): Alternative {
   const way = wayToStop(name, run, goals);
-  const none = { name, figures: null, cost: NO_COST, reversalTime: null, result: null };
+  const none = {
+    name,
+    figures: null,
+    cost: NO_COST,
+    reversalTime: null,
+    result: null,
+    chosen: null,
+    remark: '',
+  };
   if ('missing' in way) return { ...none, setting: '', missing: way.missing };
-  const result = simulate(way.scenario);
-  if (!result.usable) return { ...none, setting: way.setting, result, missing: result.status.message };
+  const { setting } = way;
+  const result = simulated(way.scenario);
+  if (typeof result === 'string') return { ...none, setting, missing: result };
+  if (!result.usable) return { ...none, setting, result, missing: result.status.message };
+  const idle = neverActs(name, result, run.command);
+  if (idle !== null) return { ...none, setting, missing: idle };
   const quadrature = quadratureOf(result.trajectory);
   const figures = stopFigures(quadrature, run.command);
   return {
     name,
-    setting: way.setting,
+    setting,
+    chosen: way.chosen ?? null,
+    remark: remarkOf(result),
     figures,
-    cost: stopCost(result, figures, kindOf(name, goals), basis, name === 'plug'),
+    cost: stopCost(result, figures, kindOf(name, goals), basis, KEEPS_CURRENTS.includes(name)),
     reversalTime: reversalTime(quadrature, figures, run.direction),
     result,
     missing: null,
   };
+}
+
+/** The run; words where no such starter can be built from the scenario. */
+function simulated(scenario: Scenario): RunResult | string {
+  try {
+    return simulate(scenario);
+  } catch (error) {
+    if (!(error instanceof ScenarioError)) throw error;
+    return `it does not go with this scenario: ${error.problems[0]?.message ?? error.message}`;
+  }
+}
+
+/** Why a way of braking comes to nothing: the load stands before its turn; null: it acts, or coasting is the way. */
+function neverActs(name: StopName, { trajectory, operations }: RunResult, command: number): string | null {
+  const early = 'the load has come to rest by itself before';
+  if (name === 'directCurrent') {
+    const begins = trajectory.events.some(({ kind, t }) => kind === 'injectionBegins' && t > command);
+    return begins ? null : `${early} the direct current begins`;
+  }
+  const plugs = name === 'longerDeadTime' || name === 'lineResistors' || name === 'starPlugging';
+  if (!plugs) return null;
+  const { reversal } = operations;
+  return reversal === null || reversal.touch === null ? `${early} the other contactor's turn` : null;
+}
+
+/** Electric ways of stopping hold nothing. */
+function remarkOf({ trajectory, scenario }: RunResult): string {
+  const holds = holdsUnpowered(trajectory.shaft) || scenario.starter.brake !== undefined;
+  return holds ? '' : 'nothing holds this load at rest: it goes on turning by itself';
 }
 
 function kindOf(name: StopName, { plugging }: StopGoals): StopKindOfCost {

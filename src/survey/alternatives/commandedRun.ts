@@ -22,22 +22,25 @@ export function commandedRun(result: RunResult): CommandedRun | null {
   const { scenario, trajectory, metrics } = result;
   const command = stopCommand(trajectory);
   if (command === null) return null;
-  const { control, faults: _faults, injection: _injection, brake, ...plain } = scenario.starter;
+  const { control, faults: _faults, injection, brake, ...plain } = scenario.starter;
   const dead = metrics.partingToTouch.value;
   const delay =
     control === undefined || dead === null
       ? plain.changeoverDelay
       : Math.max(0, dead - plain.closingTime + plain.openingTime);
+  const before = trajectory.commands.filter(({ at }) => at < command);
+  const does = (kind: Command['do']) => before.some((action) => action.do === kind);
   const starter: StarterData = {
     ...plain,
     changeoverDelay: delay,
-    ...(brake?.sets === 'afterPlugging' ? { brake } : {}),
+    ...(brake !== undefined && (brake.sets === 'afterPlugging' || does('brake')) ? { brake } : {}),
+    ...(injection !== undefined && does('injectDc') ? { injection } : {}),
   };
   return {
     scenario: {
       ...scenario,
       starter,
-      actions: trajectory.commands.filter(({ at }) => at < command),
+      actions: before,
       solver: { ...scenario.solver, endTime: 'auto' },
     },
     command,

@@ -58,7 +58,12 @@ export function chooseInjection(run: CommandedRun, ratedCurrent: number, wanted:
       current: high,
       origin: `chosen: ${CURRENT_RANGE.most} times rated current, with which it still takes longer than ${seconds}`,
     };
-  if (stopsInTime(low)) high = low;
+  if (stopsInTime(low))
+    return {
+      injection: make(low),
+      current: low,
+      origin: `chosen: ${CURRENT_RANGE.least} of rated current, the smallest that is tried, stops the load within ${seconds}`,
+    };
   for (let i = 0; i < HALVINGS && high > low; i++) {
     const middle = Math.sqrt(low * high);
     if (stopsInTime(middle)) high = middle;

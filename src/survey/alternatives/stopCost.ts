@@ -26,9 +26,6 @@ export interface CostBasis {
   readonly means: MeanDuties | null;
 }
 
-/** Supply angles an alternative is run over; few, because wear is a matter of tens of per cent. No multiple of 3. */
-const INSTANTS = 7;
-
 /** What kind of operation a way of stopping makes, for heat and for contacts. */
 export type StopKindOfCost = 'plugs' | 'reverses' | 'injects' | 'coasts';
 
@@ -50,7 +47,7 @@ const EVENTS: Readonly<Record<StopKindOfCost, WearEvent>> = {
 /**
  * How often an hour the motor stands an operation that ends with this stop, and how long contacts last.
  *
- * @param isScenariosOwn the stop is that of the scenario itself
+ * @param isScenariosOwn its contactors make and break the currents that they do in the scenario itself
  */
 export function stopCost(
   result: RunResult,
@@ -121,7 +118,7 @@ function contactsOf(
 ): Pick<StopCost, 'contactLife' | 'wearsFirst'> {
   const none = { contactLife: null, wearsFirst: null };
   if (scenario.contactors === undefined) return none;
-  const means = known ?? openingInstants(scenario, INSTANTS).means;
+  const means = known ?? openingInstants(scenario).means;
   if (means === null) return none;
   const wear = contactWear(means, scenario.contactors, null, scenario);
   const used = (contactor: ContactorName) => wear[contactor].perEvent[event];

@@ -3,13 +3,13 @@ import { steadyState } from '../../machine/steadyState.ts';
 import { bisect } from '../../numeric/bisect.ts';
 import type { Command, Scenario, StarterData } from '../../scenario/scenario.ts';
 import { synchronousSpeed } from '../../scenario/synchronousSpeed.ts';
-import type { StopName } from './alternative.ts';
+import type { Alternative, StopName } from './alternative.ts';
 import { type CommandedRun, stoppedBy } from './commandedRun.ts';
 import { chooseInjection, FLUX_DECAY } from './directCurrent.ts';
 
 /** A way to stop as a scenario to be simulated, or why there is none. */
 export type WayToStop =
-  | { readonly scenario: Scenario; readonly setting: string }
+  | { readonly scenario: Scenario; readonly setting: string; readonly chosen?: Alternative['chosen'] }
   | { readonly missing: string };
 
 /** What the settings of the other ways are chosen by. */
@@ -54,7 +54,11 @@ export function wayToStop(name: StopName, run: CommandedRun, goals: StopGoals): 
       };
     }
     case 'directCurrent': {
-      const { injection, origin } = chooseInjection(withSwitch(run), goals.ratedCurrent, goals.wantedTime);
+      const { injection, current, origin } = chooseInjection(
+        withSwitch(run),
+        goals.ratedCurrent,
+        goals.wantedTime,
+      );
       const wait =
         alternatives?.injectionDelay == null
           ? `after ${FLUX_DECAY} open-circuit time constants`
@@ -62,6 +66,7 @@ export function wayToStop(name: StopName, run: CommandedRun, goals: StopGoals): 
       return {
         scenario: stoppedBy(withSwitch(run), 'injectDc', { injection }),
         setting: [`current ${origin}`, wait, switchWords(run)].filter(Boolean).join('; '),
+        chosen: { value: current, unit: 'A' },
       };
     }
     case 'lineResistors': {
@@ -73,6 +78,7 @@ export function wayToStop(name: StopName, run: CommandedRun, goals: StopGoals): 
       return {
         scenario: plug({ lineResistors: { resistance, closingTime, openingTime, bypassAfter: null } }),
         setting: origin,
+        chosen: { value: resistance, unit: 'Ω' },
       };
     }
     case 'starPlugging':
@@ -91,6 +97,7 @@ export function wayToStop(name: StopName, run: CommandedRun, goals: StopGoals): 
         scenario: plug({ changeoverDelay }),
         setting:
           given === null ? `dead time of ${FLUX_DECAY} open-circuit time constants` : 'dead time given',
+        chosen: { value: deadTime, unit: 's' },
       };
     }
     case 'throughStop': {

@@ -46,7 +46,7 @@ export function boundary(question: BoundaryQuestion, trial: (value: number) => T
     return trial(value);
   };
   let good: number | null = null;
-  let bad: { readonly value: number; readonly failing: readonly string[] } | null = null;
+  let bad: Failure | null = null;
   for (let i = 0; i <= steps; i++) {
     const value = i === steps ? to : at(i);
     const { passes, failing } = ask(value);
@@ -61,11 +61,58 @@ export function boundary(question: BoundaryQuestion, trial: (value: number) => T
   if (good === null)
     return { kind: 'nothing', value: null, beyond: bad?.value ?? from, binding: bad?.failing ?? [], trials };
   if (bad === null) return { kind: 'everything', value: good, beyond: null, binding: [], trials };
+  const found = between(good, bad, width, ask);
+  return { ...found, trials };
+}
+
+/**
+ * The first value on the way from `from` to `to` that passes: a scan in equal ratios that ends where one passes, then bisection of the
+ * step before it. `beyond` is the last value before it that does not pass.
+ *
+ * @param question positive values
+ * @param trial may be costly; it is asked once for each value
+ */
+export function onset(question: BoundaryQuestion, trial: (value: number) => Trial): Boundary {
+  const { from, to, steps, width } = question;
+  let trials = 0;
+  const ask = (value: number) => {
+    trials++;
+    return trial(value);
+  };
+  let bad: Failure | null = null;
+  for (let i = 0; i <= steps; i++) {
+    const value = i === steps ? to : from * (to / from) ** (i / steps);
+    const { passes, failing } = ask(value);
+    if (!passes) bad = { value, failing };
+    else if (bad === null) return { kind: 'everything', value, beyond: null, binding: [], trials };
+    else {
+      const found = between(value, bad, width, ask);
+      return { ...found, trials };
+    }
+  }
+  return { kind: 'nothing', value: null, beyond: bad?.value ?? to, binding: bad?.failing ?? [], trials };
+}
+
+/** A value that does not pass, and why. */
+interface Failure {
+  readonly value: number;
+  readonly failing: readonly string[];
+}
+
+/** Halves the ratio between a value that passes and one that does not until it is narrow enough; counts no trials. */
+function between(
+  passing: number,
+  failing: Failure,
+  width: number,
+  ask: (value: number) => Trial,
+): Omit<Boundary, 'trials'> {
+  let good = passing;
+  let bad = failing;
   while (Math.abs(bad.value - good) > width * Math.abs(good)) {
     const value = Math.sqrt(good * bad.value);
-    const { passes, failing } = ask(value);
-    if (passes) good = value;
-    else bad = { value, failing };
+    const tried = ask(value);
+    if (tried.passes) good = value;
+    else bad = { value, failing: tried.failing };
   }
-  return { kind: 'found', value: good, beyond: bad.value, binding: bad.failing, trials };
+  return { kind: 'found', value: good, beyond: bad.value, binding: bad.failing };
 }

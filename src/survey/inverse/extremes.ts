@@ -3,7 +3,7 @@ import type { RunResult } from '../../measure/result.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import { synchronousSpeed } from '../../scenario/synchronousSpeed.ts';
 import { type CommandedRun, commandedRun, stoppedBy } from '../alternatives/commandedRun.ts';
-import { type Boundary, type BoundaryQuestion, boundary, type Trial } from './boundary.ts';
+import { type Boundary, type BoundaryQuestion, boundary, onset, type Trial } from './boundary.ts';
 import { EXTREME_NAMES, type Extreme, type ExtremeName } from './extreme.ts';
 
 /** Judges a scenario that has been changed, or a run whose duty has been changed. */
@@ -24,6 +24,7 @@ export interface Judged {
 
 /** How fine the boundaries are found: 1 %, finer than what is known of any load. */
 const WIDTH = 0.01;
+const FINE_WIDTH = 1e-4;
 /** Reverse rotation below this is none, revolutions. */
 const NO_CREEP = 1e-3;
 /** A larger inertia gets so much more time to start than its share, because friction takes its part. */
@@ -59,7 +60,9 @@ export function extreme(name: ExtremeName, result: RunResult, judge: Judge): Ext
       if (duty === undefined) return lacking(name, null, 'the duty is missing');
       const trial = (operationsPerHour: number) =>
         trialOf(judge.run({ ...result, scenario: { ...scenario, duty: { ...duty, operationsPerHour } } }));
-      return answer(name, duty.operationsPerHour, ask({ from: 0.1, to: 3600, steps: 15 }, trial));
+      // No run is made for it, so that it can be found as finely as it is shown.
+      const question = { from: 0.1, to: 3600, steps: 15, width: FINE_WIDTH };
+      return answer(name, duty.operationsPerHour, boundary(question, trial));
     }
     case 'smallestResistor': {
       const { lineResistors, closingTime, openingTime } = run.scenario.starter;
@@ -77,7 +80,11 @@ export function extreme(name: ExtremeName, result: RunResult, judge: Judge): Ext
         );
       if (trial(0).passes) return lacking(name, present, 'none is needed: plugging passes without');
       const impedance = scenario.supply.lineVoltage / Math.sqrt(3) / result.rated.current;
-      return answer(name, present, ask({ from: impedance, to: impedance / 256, steps: 12 }, trial));
+      return answer(
+        name,
+        present,
+        onset({ from: impedance / 256, to: impedance, steps: 8, width: WIDTH }, trial),
+      );
     }
     case 'shortestDeadTime':
     case 'longestDeadTime': {

@@ -37,14 +37,9 @@ export interface DuePart {
   readonly reading: 'scales' | 'replaces' | null;
 }
 
-/** Every part of a row's starter whose life is known, contacts first. */
-export function dueParts(row: PlanRow, inputs: DueInputs): readonly DuePart[] {
+/** Every part of a row's starter whose life is known, contacts first; the same parts whatever the inputs that are varied. */
+export function dueParts(row: PlanRow, inputs: DueInputs): readonly [DuePart, ...DuePart[]] {
   return [contactsDue(row, inputs), ...mechanicalParts(row, inputs)];
-}
-
-/** The part that is due first; of equals the one that stands first. */
-export function firstDue(parts: readonly DuePart[]): DuePart {
-  return parts.reduce((first, part) => (part.day < first.day ? part : first));
 }
 
 /** Operations since the contacts were changed; null where neither a counter nor the day of the change is stated. */

@@ -4,13 +4,32 @@ export type WearingPart = 'contacts' | 'contactor' | 'interlock' | 'zeroSpeedSwi
 /** What a range of dates may hang on. */
 export type AssumptionKey = 'life' | 'pluggingShare' | 'loadInertia' | 'operationsPerDay' | 'reading';
 
-/** How far one assumption by itself moves the expected day. */
+/** How far one assumption by itself moves the expected day of a part. */
 export interface AssumptionEffect {
   readonly key: AssumptionKey;
   /** "life of the contacts (generic curve), × 0.5 to × 2". */
   readonly words: string;
   readonly earliest: number;
   readonly latest: number;
+}
+
+/** When one part of a starter is due. Days since 1970-01-01; infinite: it does not wear. */
+export interface PlannedPart {
+  readonly part: WearingPart;
+  /** "contacts of the reversing contactor". */
+  readonly words: string;
+  readonly expected: number;
+  /** With every assumption at the end that is unfavourable to this part at once. */
+  readonly earliest: number;
+  readonly latest: number;
+  /** Operations of the starter that a new part lasts. */
+  readonly life: number;
+  /** Where that life comes from, in words. */
+  readonly lifeOrigin: string;
+  /** Share of that life used up on the day of the plan. */
+  readonly used: number;
+  /** What moves the day of this part, in falling order; the first dominates. Empty when nothing does. */
+  readonly effects: readonly AssumptionEffect[];
 }
 
 /** When one starter is due. Days since 1970-01-01; infinite: it does not wear. */
@@ -20,24 +39,17 @@ export interface PlannedStarter {
   readonly spareKit: string | null;
   /** W; null: not stated. */
   readonly motorPower: number | null;
+  /** Every part whose life is known, by expected day; the first one governs. */
+  readonly parts: readonly [PlannedPart, ...PlannedPart[]];
+  /** Expected day of the part that governs. */
   readonly expected: number;
-  /** With every assumption at its unfavourable end at once. */
+  /** First of the earliest days of all parts: no part is due before. */
   readonly earliest: number;
+  /** First of the latest days of all parts: by then one is due at the latest. */
   readonly latest: number;
-  /** What is due first, and in which words. */
-  readonly part: WearingPart;
-  readonly partWords: string;
   readonly operationsPerDay: number;
   readonly pluggingShare: number;
-  /** Operations that a new part of this kind lasts. */
-  readonly life: number;
-  /** Where that life comes from, in words. */
-  readonly lifeOrigin: string;
-  /** Share of that life used up on the day of the plan. */
-  readonly used: number;
-  /** In falling order of what they move; the first dominates. Empty when none moves anything. */
-  readonly effects: readonly AssumptionEffect[];
-  /** The inspection and what it changed, in words; null: none. */
+  /** The inspection of the contacts and what it changed, in words; null: none. */
   readonly inspection: string | null;
   /** What was taken for what is not stated, and what is not counted. */
   readonly remarks: readonly string[];
@@ -50,12 +62,19 @@ export interface UnplannedStarter {
   readonly missing: readonly string[];
 }
 
-/** Kits of contacts that are needed in one calendar quarter. */
+/** A row whose data contradict each other, or describe a drive that does not work. */
+export interface ImpossibleStarter {
+  readonly tag: string;
+  /** Each in words. */
+  readonly reasons: readonly string[];
+}
+
+/** Spares of one kind that are needed in one calendar quarter. */
 export interface KitDemand {
   readonly year: number;
   readonly quarter: number;
   readonly kit: string;
-  /** Tags whose expected day falls into the quarter (those overdue: into that of the plan's day). */
+  /** Tags of starters with a part whose expected day falls into the quarter (those overdue: into that of the plan's day). */
   readonly expected: readonly string[];
   /** The same by the earliest day. */
   readonly earliest: readonly string[];
@@ -69,6 +88,8 @@ export interface MaintenancePlan {
   readonly starters: readonly PlannedStarter[];
   /** In the order of the table. */
   readonly lacking: readonly UnplannedStarter[];
+  /** In the order of the table. */
+  readonly impossible: readonly ImpossibleStarter[];
   readonly kits: readonly KitDemand[];
   /** How many times wear was computed; rows alike share one computation. */
   readonly computed: number;

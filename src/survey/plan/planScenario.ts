@@ -7,6 +7,8 @@ import { synchronousSpeed } from '../../scenario/synchronousSpeed.ts';
 import { writeQuantity as write } from '../../scenario/writeQuantity.ts';
 import type { PlanLoad, PlanMotor, PlanRow } from './planRow.ts';
 
+/** Nobody sees it: what a table calls its starters need not be what a scenario may be called. */
+const TITLE = 'Starter of a maintenance plan';
 /** s; of steady running before the command that stops it. */
 const RUNNING = 0.05;
 /** s; a coasting motor's current is gone within a period of this command: no more of the run is needed. */
@@ -42,7 +44,7 @@ export function planScenario(row: PlanRow, stop: 'plug' | 'coast', inertiaFactor
   const load = loadOf(row.load, motor, poles, inertiaFactor, assumed);
   const dropOut = DROP_OUT_SHARE * synchronous;
   const scenario = parseScenario({
-    title: row.tag,
+    title: TITLE,
     supply: { lineVoltage: write(motor.lineVoltage, 'V'), frequency: write(motor.frequency, 'Hz') },
     machine: { poles, nameplate: nameplateOf(motor) },
     load,

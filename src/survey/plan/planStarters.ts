@@ -1,9 +1,17 @@
 import { quarterOfDay } from '../../numeric/calendarDay.ts';
 import { missingOf } from './missingOf.ts';
-import type { KitDemand, MaintenancePlan, PlannedStarter, UnplannedStarter } from './plan.ts';
+import type {
+  ImpossibleStarter,
+  KitDemand,
+  MaintenancePlan,
+  PlannedStarter,
+  UnplannedStarter,
+  WearingPart,
+} from './plan.ts';
+import { ascending } from './plannedParts.ts';
 import type { PlanRow } from './planRow.ts';
 import { planStarter } from './planStarter.ts';
-import type { StarterWear, WearNotFound, WearOfStarter } from './starterWear.ts';
+import type { WearOfStarter, WearOutcome } from './starterWear.ts';
 
 /** Days beyond which a date says no more than "not soon": thirty years. Common practice, no source. */
 export const PLAN_HORIZON = 10_957;
@@ -19,13 +27,13 @@ const SPARES = {
 } as const;
 
 /**
- * Plans the replacement of what wears in many starters: the part that is due first of each, when, and on what that hangs.
+ * Plans the replacement of what wears in many starters: every part, when it is due, and on what that hangs.
  *
  * @param asOf day from which the plan looks ahead, days since 1970-01-01
  * @param wearOf finds the wear per operation; asked once for rows alike
  */
 export function planStarters(rows: readonly PlanRow[], asOf: number, wearOf: WearOfStarter): MaintenancePlan {
-  const found = new Map<string, StarterWear | WearNotFound>();
+  const found = new Map<string, WearOutcome>();
   const shared: WearOfStarter = (row, inertiaFactor) => {
     const { stopBy, pluggingShare, inchingShare } = row.duty;
     const duty = [stopBy, pluggingShare, inchingShare];
@@ -36,14 +44,16 @@ export function planStarters(rows: readonly PlanRow[], asOf: number, wearOf: Wea
   };
   const starters: PlannedStarter[] = [];
   const lacking: UnplannedStarter[] = [];
+  const impossible: ImpossibleStarter[] = [];
   for (const row of rows) {
     const missing = missingOf(row);
     const outcome = missing.length > 0 ? { missing } : planStarter(row, asOf, shared);
     if ('missing' in outcome) lacking.push({ tag: row.tag, missing: outcome.missing });
+    else if ('reasons' in outcome) impossible.push({ tag: row.tag, reasons: outcome.reasons });
     else starters.push(outcome);
   }
-  starters.sort((a, b) => earlier(a.expected, b.expected) || (a.tag < b.tag ? -1 : 1));
-  return { asOf, starters, lacking, kits: kitsOf(starters, asOf), computed: found.size };
+  starters.sort((a, b) => ascending(a.expected, b.expected) || (a.tag < b.tag ? -1 : 1));
+  return { asOf, starters, lacking, impossible, kits: kitsOf(starters, asOf), computed: found.size };
 }
 
 /** True where the plan needs the wear of plugging. */
@@ -51,13 +61,8 @@ export function doesPlug({ duty }: PlanRow): boolean {
   return duty.pluggingShare === null ? duty.stopBy === 'plug' : duty.pluggingShare > 0;
 }
 
-/** Two infinite days are alike: their difference is not a number. */
-function earlier(a: number, b: number): number {
-  return a === b ? 0 : a < b ? -1 : 1;
-}
-
-/** What has to be in store for a starter. */
-export function spareOf({ part, spareKit }: Pick<PlannedStarter, 'part' | 'spareKit'>): string {
+/** What has to be in store for a part of a starter. */
+export function spareOf(part: WearingPart, spareKit: string | null): string {
   return part === 'contacts' ? (spareKit ?? UNNAMED_KIT) : SPARES[part];
 }
 
@@ -67,15 +72,16 @@ function kitsOf(starters: readonly PlannedStarter[], asOf: number): KitDemand[] 
     { at: Pick<KitDemand, 'year' | 'quarter' | 'kit'>; expected: string[]; earliest: string[] }
   >();
   for (const by of ['expected', 'earliest'] as const)
-    for (const starter of starters) {
-      const day = Math.max(asOf, Math.floor(starter[by]));
-      if (day - asOf > PLAN_HORIZON) continue;
-      const at = { ...quarterOfDay(day), kit: spareOf(starter) };
-      const key = JSON.stringify(at);
-      const demand = demands.get(key) ?? { at, expected: [], earliest: [] };
-      demand[by].push(starter.tag);
-      demands.set(key, demand);
-    }
+    for (const { tag, spareKit, parts } of starters)
+      for (const part of parts) {
+        const day = Math.max(asOf, Math.floor(part[by]));
+        if (day - asOf > PLAN_HORIZON) continue;
+        const at = { ...quarterOfDay(day), kit: spareOf(part.part, spareKit) };
+        const key = JSON.stringify(at);
+        const demand = demands.get(key) ?? { at, expected: [], earliest: [] };
+        demand[by].push(tag);
+        demands.set(key, demand);
+      }
   return [...demands.values()]
     .map(({ at, expected, earliest }) => ({ ...at, expected, earliest }))
     .sort((a, b) => a.year - b.year || a.quarter - b.quarter || (a.kit < b.kit ? -1 : 1));

@@ -7,7 +7,8 @@ import { openingInstants } from '../openingInstants.ts';
 import type { PlanRow } from './planRow.ts';
 import { planScenario } from './planScenario.ts';
 import { doesPlug } from './planStarters.ts';
-import type { StarterWear, WearNotFound, WearPerOperation } from './starterWear.ts';
+import { reasonOf } from './reasonOf.ts';
+import type { StarterWear, WearNotFound, WearOutcome, WearPerOperation } from './starterWear.ts';
 
 /** Instants of opening for each stop: enough for a date whose life is known to a factor of two. */
 const INSTANTS = 4;
@@ -18,17 +19,19 @@ const INSTANTS = 4;
  *
  * @param row that lacks nothing
  * @param inertiaFactor by which the load inertia is multiplied
- * @returns what is missing where the data contradict themselves or the stop does not end well
+ * @returns the reasons where the data contradict themselves, the motor cannot drive the load, or the stop does not end well
  */
-export function simulatedWear(row: PlanRow, inertiaFactor: number): StarterWear | WearNotFound {
+export function simulatedWear(row: PlanRow, inertiaFactor: number): WearOutcome {
   const stop = doesPlug(row) ? 'plug' : 'coast';
   try {
     const { scenario, assumed } = planScenario(row, stop, inertiaFactor);
     const { means, failed } = openingInstants(scenario, INSTANTS);
     if (means === null || failed > 0)
       return {
-        missing: [
-          `a stop by ${stop === 'plug' ? 'plugging' : 'coasting'} that ends well in the simulation (motor, load inertia, load torque)`,
+        reasons: [
+          stop === 'plug'
+            ? 'plugging does not bring this load to rest in the simulation (power, load inertia, load kind, load torque)'
+            : 'the motor cannot be simulated while it coasts with this load (power, load inertia, load kind, load torque)',
         ],
       };
     const device = deviceOf(row);
@@ -42,12 +45,7 @@ export function simulatedWear(row: PlanRow, inertiaFactor: number): StarterWear 
     return starterWear(wear.forward, wear.reverse, stop, assumed);
   } catch (error) {
     if (!(error instanceof ScenarioError)) throw error;
-    return {
-      missing: error.problems.map(
-        ({ path, message, expected }) =>
-          `data that go together: ${path === '' ? '' : `${path} `}${message}; expected ${expected}`,
-      ),
-    };
+    return { reasons: error.problems.map(reasonOf) };
   }
 }
 

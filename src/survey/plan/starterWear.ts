@@ -22,9 +22,22 @@ export interface StarterWear {
 }
 
 /** Finds the wear of a starter, its load inertia multiplied by a factor. Rows that are alike are asked for once. */
-export type WearOfStarter = (row: PlanRow, inertiaFactor: number) => StarterWear | WearNotFound;
+export type WearOfStarter = (row: PlanRow, inertiaFactor: number) => WearOutcome;
+
+/** The wear, or why there is none. */
+export type WearOutcome = StarterWear | WearNotFound | WearImpossible;
 
 /** Why the wear could not be found: what would be needed. */
 export interface WearNotFound {
   readonly missing: readonly string[];
+}
+
+/** Why there is no wear to be found: what contradicts itself, or does not work. */
+export interface WearImpossible {
+  readonly reasons: readonly string[];
+}
+
+/** True where the wear was found. */
+export function isWear(outcome: WearOutcome): outcome is StarterWear {
+  return 'origin' in outcome;
 }

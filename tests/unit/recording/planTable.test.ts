@@ -278,6 +278,30 @@ describe('a table that cannot be used', () => {
   });
 
   it.each([
+    ['\uFFFD', /holds U\+FFFD, .*; expected text in UTF-8: save the table as UTF-8$/u],
+    ['\u0007', /holds U\+0007, which cannot be printed; expected characters that can be printed$/u],
+    ['\u001B', /holds U\+001B/u],
+    ['\u0085', /holds U\+0085/u],
+    ['\u202E', /holds U\+202E, which reorders text on screen/u],
+    ['\u2066', /holds U\+2066/u],
+    ['\uD800', /holds U\+D800/u],
+  ])('because a text holds %j names the place, and what to do', (mark, message) => {
+    const lines = linesOf(
+      table('tag,description,spare kit', `P1,a,b`, `P2,tr${mark}mie,kit`, `P${mark}3,,k${mark}t`),
+    );
+    expect(lines.map((line) => line.slice(0, line.indexOf(': ')))).toEqual([
+      'starters.csv:3:4 description of P2',
+      'starters.csv:4:1 tag',
+      `starters.csv:4:${'P'.length + mark.length + '3,,'.length + 1} spare kit`,
+    ]);
+    for (const line of lines) {
+      expect(line).toMatch(message);
+      expect(line).not.toContain(mark);
+    }
+    expect(linesOf(table(`tag,pow${mark}r`, 'P1,1'))).toEqual([expect.stringMatching(message)]);
+  });
+
+  it.each([
     ['an empty file', '', /there is nothing in it/u],
     ['blanks only', ' \n\n ', /there is nothing in it/u],
     ['a header alone', 'tag,power\n', /the table has no rows/u],

@@ -268,6 +268,8 @@ const ALTERNATIVES: readonly Alternative[] = [
   {
     name: 'plug',
     setting: '',
+    chosen: null,
+    remark: 'nothing holds the load',
     figures: {
       command: 1.49,
       time: 0.49,
@@ -288,6 +290,8 @@ const ALTERNATIVES: readonly Alternative[] = [
   {
     name: 'mechanicalBrake',
     setting: '',
+    chosen: null,
+    remark: '',
     figures: null,
     cost: NO_COST,
     reversalTime: null,
@@ -331,12 +335,12 @@ export function fakeJudgementOf(text: string): JudgedRun {
   const curves = TIME_CURRENT.curves.map((curve) => ({ ...curve, name: text }));
   return {
     ...judged,
-    result: { ...judged.result, scenario: { ...fakeScenario(text), titleBlock } },
+    result: { ...judged.result, scenario: { ...fakeScenario(text), description: text, titleBlock } },
     suitability: {
       ...suitability,
       criteria: suitability.criteria.map((one) => ({ ...one, source: text, remark: text })),
       timeCurrent: { ...TIME_CURRENT, curves },
     },
-    alternatives: judged.alternatives.map((way) => ({ ...way, setting: text })),
+    alternatives: judged.alternatives.map((way) => ({ ...way, setting: text, remark: text })),
   };
 }

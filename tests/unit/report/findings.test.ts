@@ -94,7 +94,7 @@ describe('the finding', () => {
     expect(keyNumbers(fakeRun({ metrics }), 'SI')[3]).toEqual({
       label: 'Rotor heat',
       value: '118 kJ',
-      detail: '2.74 × kinetic energy; no multiple of a start: the run has no start',
+      detail: 'up to zero speed; 2.74 × kinetic energy; no multiple of a start: the run has no start',
     });
   });
 

@@ -1,3 +1,4 @@
+import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { buildSuitabilityFiles } from '../../../src/report/buildSuitabilityFiles.ts';
 import type { JudgedRun } from '../../../src/report/judgedRun.ts';
@@ -20,6 +21,8 @@ const note = (judged: JudgedRun = fakeJudgement(), units: 'SI' | 'us' = 'SI') =>
 const words = (html: string) =>
   html
     .replace(/<style>.*?<\/style>/gsu, '')
+    // Pieces that a line does not break are no words of their own.
+    .replace(/<\/?span[^>]*>/gu, '')
     .replace(/<[^>]+>/gu, ' ')
     .replaceAll('&#39;', "'")
     .replace(/[ \n]+/gu, ' ');
@@ -160,7 +163,7 @@ describe('the sections', () => {
     ['arc charge of each pole', '0.390 0.240 0.570 128\u202F000 (64\u202F000 … 256\u202F000)'],
     ['make erosion', 'Make erosion is not judged because the bounce time is missing'],
     ['mechanical lives', 'the zero-speed switch is not judged because its mechanical life is missing'],
-    ['a way that was simulated', 'Plugging 0.490 s 4.00 900 N·m'],
+    ['a way that was simulated', 'Plugging nothing holds the load 0.490 s 4.00 900 N·m'],
     ['a way that was not', 'Mechanical brake no figures: the torque of a brake is missing'],
     ['an inverse question', 'Largest load inertia 1.00 kg·m² 2.00 kg·m² Temperature of the cage'],
     ['one without answer', 'Most operations per hour none not answered: the duty is missing'],
@@ -207,6 +210,48 @@ describe('text of a scenario', () => {
     expect(html).not.toMatch(/<script|<img|<!-- |onmouseover='/u);
     expect(html.match(/<style>/gu)?.length).toBe(1);
     for (const control of ['\u202E', '\u2066', '\u0000', '\u0007']) expect(html).not.toContain(control);
+  });
+
+  it('is really in the page: title, description, title block, curve, setting and remark', () => {
+    const html = note(fakeJudgementOf('<b>x</b>'));
+    expect(html).not.toContain('<b>x</b>');
+    // Heading and title; description; six of the title block; the curve in both drawings.
+    expect(html).toContain('<h1>&lt;b&gt;x&lt;/b&gt;</h1>');
+    expect(html.match(/<dd[^>]*>&lt;b&gt;x&lt;\/b&gt;<\/dd>/gu)?.length).toBe(6);
+    expect(html).toContain('<p>&lt;b&gt;x&lt;/b&gt;</p>');
+    expect(html).toContain('&lt;b&gt;x&lt;/b&gt; (fuse)');
+    expect(html).toContain('<small>&lt;b&gt;x&lt;/b&gt;; &lt;b&gt;x&lt;/b&gt;</small>');
+  });
+
+  it.each([...HOSTILE_TEXTS, '=1+1', '+1+cmd', '-1+1', '@SUM(A1)', '\t=1', '\r=1', ' =1', '\uFF1D1'])(
+    'is no formula and breaks no row of the criteria: %j',
+    (hostile) => {
+      const csv = renderCriteriaCsv([
+        criterion('voltageDip', { name: hostile, source: hostile, remark: hostile }),
+      ]);
+      const { data } = Papa.parse<string[]>(csv, { skipEmptyLines: true });
+      expect(data.map((row) => row.length)).toEqual([11, 11]);
+      for (const at of [1, 9, 10]) expect(data[1]?.[at]).not.toMatch(/^\s*[=+\-@\uFF1D]/u);
+      expect(csv.replaceAll('\r\n', '')).not.toMatch(
+        /[\p{Cc}\p{Surrogate}\u202A-\u202E\u2028\u2066-\u2069]/u,
+      );
+    },
+  );
+});
+
+describe('a line of a table', () => {
+  const html = note();
+
+  it('does not end between a number and its unit', () => {
+    expect(html).toContain('<span class="keep">1.00 K</span>');
+    expect(html).toContain('winding <span class="keep">145 °C</span>, cage <span class="keep">150 °C</span>');
+    expect(html).toContain(
+      '<span class="keep">183\u202F000</span> <span class="keep">(63\u202F700 …</span> <span class="keep">366\u202F000)</span>',
+    );
+  });
+
+  it('does not end between the mark of an outcome and its first word', () => {
+    expect(html).toMatch(/<span class="keep"><svg[^>]*>(?:(?!<\/svg>).)*<\/svg>close<\/span> to the limit/u);
   });
 });
 

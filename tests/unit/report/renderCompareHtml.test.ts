@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type ComparedJudgement, renderCompareHtml } from '../../../src/report/renderCompareHtml.ts';
 import type { Origin } from '../../../src/scenario/origin.ts';
-import { criterion, fakeJudgement } from './fakeJudgement.ts';
+import { criterion, fakeJudgement, fakeJudgementOf } from './fakeJudgement.ts';
 import { HOSTILE_TEXTS } from './hostile.ts';
 
 const origin = (path: string, value: string): Origin => ({ path, value, origin: 'given' });
@@ -73,5 +73,39 @@ describe('two judgements side by side', () => {
   it.each(HOSTILE_TEXTS)('write hostile names as text: %#', (hostile) => {
     const html = renderCompareHtml({ ...a, name: hostile }, b, { units: 'us', version: '1' });
     expect(html).not.toMatch(/<script|<img|<!-- |onmouseover='/u);
+  });
+
+  it.each(HOSTILE_TEXTS)('write hostile titles, inputs and remarks as text: %#', (hostile) => {
+    const other = { ...b, judged: fakeJudgementOf(hostile), origins: [origin('title', hostile)] };
+    const inputs = { ...a, origins: [origin('machine.note', hostile)] };
+    const html = renderCompareHtml(inputs, other, { units: 'SI', version: '1' });
+    expect(html).not.toMatch(/<script|<img|<!-- |onmouseover='/u);
+    expect(html.match(/<style>/gu)?.length).toBe(1);
+    for (const control of ['\u202E', '\u2066', '\u0000', '\u0007']) expect(html).not.toContain(control);
+  });
+
+  it('call the sides A and B in every table and explain the letters at the top', () => {
+    const text = page(a, b);
+    expect(text).toContain('A: Tilting table of a foundry, 37 kW a.yaml');
+    expect(text).toContain('B: Tilting table of a foundry, 37 kW b.yaml');
+    expect(text).toContain('Input A B duty.operationsPerHour');
+    expect(text).toContain('Criterion A: value A: outcome B: value B: outcome');
+  });
+
+  it('tell ten times and more as a multiple, and an angle without a share of it', () => {
+    const given = (side: ComparedJudgement, time: number, angle: number): ComparedJudgement => {
+      const { result } = side.judged;
+      const { stopTimeFromParting, supplyAngleAtTouch } = result.metrics;
+      const metrics = {
+        ...result.metrics,
+        stopTimeFromParting: { ...stopTimeFromParting, value: time },
+        supplyAngleAtTouch: { ...supplyAngleAtTouch, unit: 'rad', value: angle },
+      };
+      return { ...side, judged: { ...side.judged, result: { ...result, metrics } } };
+    };
+    const text = page(given(a, 0.48, 1), given(b, 4.8, 2));
+    expect(text).toContain('0.480 s 4.80 s +4.32 s (10.0 × A)');
+    // One radian is 57.3 degrees.
+    expect(text).toMatch(/Supply angle at touch 57\.3° 115° \+57\.3° (?!\()/u);
   });
 });

@@ -105,6 +105,99 @@ describe('the calendar', () => {
   });
 });
 
+/** Switch: 5000 movements at ten a day from 2026-01-01 end on 2027-05-16. Contacts as of P1; the contactor lasts for centuries. */
+const SWITCH: RowParts = { tag: 'S1', contactor: { switchMechanicalLife: 5000, mechanicalLife: 1e7 } };
+const CONTACTS = 'contacts of the reversing contactor 2028-09-27 (2027-02-21 to 2034-07-23)';
+
+describe('a starter of which another part than the contacts is due first', () => {
+  it('has one event, which names the date of the contacts and their kit', () => {
+    const [event, ...others] = eventsOf(renderPlanCalendar(plan(SWITCH), VERSION)!);
+    expect(others).toEqual([]);
+    expect(event!.startDate.toString()).toBe('2027-05-16');
+    expect(event!.summary).toBe('S1: replace zero-speed switch (mechanical life)');
+    expect(event!.description).toContain(
+      `Its contacts have a date of their own: ${CONTACTS}. Spare: kit 18.`,
+    );
+    expect(event!.description).toContain('Hangs most on: operations per day (stated)');
+    const [plain] = eventsOf(renderPlanCalendar(plan(ONE), VERSION)!);
+    expect(plain!.description).not.toContain('date of their own');
+  });
+
+  it('has one row in the CSV list, with the dates of that part and those of the contacts', () => {
+    const rows = Papa.parse<Record<string, string>>(renderPlanCsv(plan(SWITCH)), {
+      header: true,
+      skipEmptyLines: true,
+    }).data;
+    expect(rows.length).toBe(1);
+    expect(rows[0]).toMatchObject({
+      due: 'zero-speed switch (mechanical life)',
+      // 5000 movements at twelve and at eight a day: 416.7 and 625 days.
+      expected: '2027-05-16',
+      earliest: '2027-02-21',
+      latest: '2027-09-18',
+      spare: 'zero-speed switch',
+      any_part_earliest: '2027-02-21',
+      contacts: 'contacts of the reversing contactor',
+      contacts_expected: '2028-09-27',
+      contacts_earliest: '2027-02-21',
+      contacts_latest: '2034-07-23',
+      contacts_kit: 'kit 18',
+    });
+  });
+
+  it('has a second line in the terminal and in the report', () => {
+    const lines = renderPlanTerminal(plan(SWITCH)).split('\n');
+    const at = lines.findIndex((line) => line.startsWith('S1 '));
+    expect(lines[at]).toMatch(
+      /2027-05-16 +2027-02-21 +2027-09-18 {2}zero-speed switch \(mechanical life\); operations per day$/u,
+    );
+    expect(lines[at + 1]).toBe(`  also: ${CONTACTS}; after 2056-05-01: contactor (mechanical life)`);
+    const html = renderPlanHtml(plan(SWITCH), { units: 'SI', title: 'mill', ...VERSION });
+    expect(html).toContain(
+      '<th scope="row">S1, also</th><td>contacts of the reversing contactor</td><td class="at">2028-09-27</td><td class="at">2027-02-21</td><td class="at">2034-07-23</td><td>life of the contacts',
+    );
+    expect(html).toContain('<td>kit 18</td>');
+    expect(html).toContain('Due after 2056-05-01: contactor (mechanical life).');
+  });
+
+  it('may be due already where only the contacts may', () => {
+    // Day 486 of the plan. Contacts 1000 days, at the earliest 417; switch 800 days, at the earliest 667.
+    const early: RowParts = {
+      tag: 'E1',
+      duty: { contactsChanged: day('2025-01-01') },
+      contactor: { switchMechanicalLife: 8000 },
+    };
+    expect(renderPlanTerminal(plan(early))).toContain(
+      'May be due already, because the range begins before 2026-05-02: E1.\n',
+    );
+  });
+});
+
+describe('a starter that cannot be planned', () => {
+  const odd = planStarters([planRow({ tag: 'X1' }), planRow(LACKING)], AS_OF, () => ({
+    reasons: ['the motor cannot drive this load'],
+  }));
+
+  it('is listed with the reason, apart from those that lack data', () => {
+    const text = renderPlanTerminal(odd);
+    expect(text).toContain(
+      '0 starters planned as of 2026-05-02; 1 not planned for lack of data: Q9; 1 cannot be planned: X1.\n',
+    );
+    expect(text).toContain('\nCannot be planned:\n  X1: the motor cannot drive this load\n');
+    const html = renderPlanHtml(odd, { units: 'SI', title: 'mill', ...VERSION });
+    expect(html).toContain('<h2>Cannot be planned</h2>');
+    expect(html).toContain('<th scope="row">X1</th><td>the motor cannot drive this load</td>');
+    const rows = Papa.parse<Record<string, string>>(renderPlanCsv(odd), {
+      header: true,
+      skipEmptyLines: true,
+    });
+    expect(rows.data.map(({ tag, state, missing, reason }) => [tag, state, missing, reason])).toEqual([
+      ['Q9', 'not planned', 'rated power (power)', ''],
+      ['X1', 'cannot be planned', '', 'the motor cannot drive this load'],
+    ]);
+  });
+});
+
 describe('the list as CSV', () => {
   const rowsOf = (text: string) =>
     Papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true }).data;
@@ -138,6 +231,21 @@ describe('the list as CSV', () => {
     const [row] = rowsOf(renderPlanCsv(plan({ tag: '=1+1', description: 'a, "b"; c' })));
     expect(row!.tag).toBe("'=1+1");
     expect(row!.description).toBe('a, "b"; c');
+  });
+
+  it.each(['=', '+', '-', '@', '|', '＝', '＋', '－', '＠'])(
+    'holds no formula that begins with %s',
+    (mark) => {
+      const [row] = rowsOf(renderPlanCsv(plan({ description: `${mark}cmd` })));
+      expect(row!.description).toBe(`'${mark}cmd`);
+    },
+  );
+
+  it('writes a day ahead of all dates of tables as such', () => {
+    // The counter is a million times beyond the life: the day lies thousands of years back.
+    const duty = { counter: 1e10, counterDay: day('2026-01-02') };
+    const [row] = rowsOf(renderPlanCsv(plan({ duty })));
+    expect([row!.expected, row!.state]).toEqual(['before 1950-01-01', 'overdue']);
   });
 
   it('writes what lies beyond the horizon as such', () => {

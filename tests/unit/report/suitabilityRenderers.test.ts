@@ -13,6 +13,7 @@ import { renderSuitabilityJson } from '../../../src/report/renderSuitabilityJson
 import { renderSuitabilityTerminal } from '../../../src/report/renderSuitabilityTerminal.ts';
 import type { SuitabilityFile } from '../../../src/report/suitabilityFile.ts';
 import type { Alternative } from '../../../src/survey/alternatives/alternative.ts';
+import { fakeJudgement } from './fakeJudgement.ts';
 import { fakeRun, fakeScenario } from './fakeRun.ts';
 import { HOSTILE_TEXTS } from './hostile.ts';
 
@@ -41,6 +42,8 @@ const CRITERIA: readonly Criterion[] = [
 const COAST: Alternative = {
   name: 'coast',
   setting: '',
+  chosen: null,
+  remark: '',
   figures: {
     command: 1,
     time: 12,
@@ -112,6 +115,107 @@ describe('the page of the terminal', () => {
     // 4π rad are two revolutions; nothing wears the contacts.
     expect(text).toContain('coasting 12.0 2.00 300 0 5.00 no wear 31.0');
     expect(text).toContain('Not compared: mechanical brake (its torque is missing).');
+  });
+
+  it('says what was set with its value, what a way leaves open, and that rotor heat is to rest', () => {
+    const line: Alternative = {
+      ...COAST,
+      name: 'lineResistors',
+      setting: 'chosen: the smallest',
+      chosen: { value: 0.26, unit: 'Ω' },
+      remark: 'nothing holds the load',
+    };
+    const later: Alternative = {
+      ...line,
+      name: 'longerDeadTime',
+      setting: '',
+      chosen: { value: 0.371, unit: 's' },
+    };
+    const direct: Alternative = {
+      ...line,
+      name: 'directCurrent',
+      remark: '',
+      chosen: { value: 58.4, unit: 'A' },
+    };
+    const alternatives = [COAST, line, later, direct];
+    const text = page(renderSuitabilityTerminal(judgedRun({ alternatives }), plain));
+    expect(text).toContain(
+      'Set: line resistors 0.260 Ω per line, chosen: the smallest. longer dead time 0.371 s. d.c. injection 58.4 A, chosen',
+    );
+    expect(text).toContain('Note: nothing holds the load (line resistors, longer dead time).');
+    expect(text).toContain('Rotor: heat from the command to rest.');
+    const data: SuitabilityFile = JSON.parse(
+      renderSuitabilityJson(judgedRun({ alternatives }), { version: '1' }),
+    );
+    expect(data.alternatives.map(({ chosen, remark }) => ({ chosen, remark }))).toEqual([
+      { chosen: null, remark: '' },
+      { chosen: { value: 0.26, unit: 'Ω' }, remark: 'nothing holds the load' },
+      { chosen: { value: 0.371, unit: 's' }, remark: 'nothing holds the load' },
+      { chosen: { value: 58.4, unit: 'A' }, remark: '' },
+    ]);
+  });
+
+  it('gives lives of contacts two digits, with the range of the stop that the duty is made of', () => {
+    const { suitability } = fakeJudgement();
+    const plug: Alternative = {
+      ...COAST,
+      name: 'plug',
+      cost: { operationsPerHour: 31, contactLife: 183000, wearsFirst: 'reverse' },
+    };
+    const other: Alternative = {
+      ...COAST,
+      cost: { ...plug.cost, contactLife: 7_655_000, wearsFirst: 'forward' },
+    };
+    const judged = judgedRun({ suitability, alternatives: [plug, other] });
+    const text = page(renderSuitabilityTerminal(judged, plain)).replaceAll('\u202F', ' ');
+    expect(text).toMatch(/plugging 12\.0 .* 180 000 31\.0 coasting 12\.0 .* 7 700 000 31\.0/u);
+    expect(text).toContain('Range of the contacts: plugging 64 000 … 370 000 operations.');
+    expect(text).toContain(
+      'Contacts to be replaced 180 000 operations (64 000 … 370 000, reverse contactor)',
+    );
+  });
+
+  it('says at the life, and where the life decides, that it stands on no data of the contactor', () => {
+    const { suitability } = fakeJudgement();
+    const verdict = { ...suitability.verdict, decisive: ['contactLife'] as const };
+    const caution =
+      "Caution: The life of the contacts decides the verdict and stands on a generic curve, not this contactor's data.";
+    const of = (changes: Partial<Suitability>) =>
+      page(renderSuitabilityTerminal(judgedRun({ suitability: { ...suitability, ...changes } }), plain));
+    expect(of({ verdict })).toContain(caution);
+    expect(of({ verdict })).toContain("on 2026-12-02; generic curve, not this contactor's data");
+    // Another criterion decides.
+    expect(of({})).not.toContain(caution);
+    const { wear } = suitability;
+    if (wear === null) throw new Error('the judgement has no wear');
+    const stated = {
+      ...wear,
+      reverse: { ...wear.reverse, basis: { ...wear.reverse.basis, generic: false } },
+    };
+    expect(of({ verdict, wear: stated })).not.toContain('generic curve');
+  });
+
+  it('prints every sentence on what failures lead to, as a block of its own', () => {
+    const { suitability } = fakeJudgement();
+    const { consequences } = suitability;
+    if (consequences === null) throw new Error('the judgement has no consequences');
+    const sentences = [
+      'If the supply fails the shaft coasts for 12 s.',
+      'At rest nothing holds the load: it turns the shaft by itself.',
+      'Plugging neither holds nor is fail-safe.',
+    ];
+    const judged = judgedRun({
+      suitability: { ...suitability, consequences: { ...consequences, sentences } },
+    });
+    const block = ['If supply, contactor or switch fails', ...sentences].join('\n');
+    expect(renderSuitabilityTerminal(judged, plain)).toContain(`\n\n${block}\n\n`);
+    expect(renderSuitabilityTerminal(judgedRun(), plain)).not.toContain('switch fails');
+  });
+
+  it('says up to where the rotor heat of its key number counts', () => {
+    expect(page(renderSuitabilityTerminal(judgedRun(), plain))).toMatch(
+      /Rotor heat .* (?:in one stop, up to zero speed|in one full reversal) /u,
+    );
   });
 
   it('uses US units throughout when asked', () => {

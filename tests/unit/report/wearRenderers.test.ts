@@ -41,9 +41,7 @@ const page = (text: string) => text.replaceAll(/\s+/gu, ' ');
 describe('the wear of a log in the terminal', () => {
   it('names first what is used up most, and says what is not judged and why', () => {
     const text = page(renderWearTerminal(REPORT, { colour: false }));
-    expect(text).toContain(
-      'The contacts of the reverse contactor are used up most: 25 %, range 6.3 % to 50 %',
-    );
+    expect(text).toContain('The contacts of the reverse contactor are used up most: 25 %, range 6.3 to 50 %');
     expect(text).toContain('nothing is left on 2026-08-25. The wear of the other contactor is not known.');
     expect(text).toContain('30 × start, 29 × plug stop, 1 × inch');
     expect(text).toContain('Forward contactor: used not judged');
@@ -61,8 +59,34 @@ describe('the wear of a log in the terminal', () => {
       wear: { ...REPORT.wear, contactors: { ...REPORT.wear.contactors, reverse } },
     };
     const text = page(renderWearTerminal(report, { colour: false }));
-    expect(text).toContain('are used up by this reckoning (120 %, range 60 % to 240 %): replace them.');
+    expect(text).toContain('are used up by this reckoning (120 %, range 60 to 240 %): replace them.');
     expect(renderWearTerminal(report, { colour: true })).toContain('\u001B[1;31m');
+  });
+
+  it('tells small shares with two significant digits, and what is left as finely', () => {
+    const used = { value: 0.000189, low: 0.0000948, high: 0.00047 };
+    const left = { value: 1 - used.value, low: 1 - used.high, high: 1 - used.low };
+    const reverse = { ...REPORT.wear.contactors.reverse, used, left };
+    const contactors = { ...REPORT.wear.contactors, reverse };
+    const text = page(
+      renderWearTerminal({ ...REPORT, wear: { ...REPORT.wear, contactors } }, { colour: false }),
+    );
+    expect(text).toContain('are used up most: 0.019 %, range 0.0095 to 0.047 %');
+    // 100 less 0.0189, 0.047 and 0.00948
+    expect(text).toContain('Reverse contactor: left 99.981 % range 99.953 to 99.9905 %');
+  });
+
+  it.each([
+    ['2056-02-01', 'at this rhythm nothing is left on 2056-02-01.'],
+    // 30 years are planned for; the day after them is not named, nor is one beyond the calendar.
+    ['2063-01-01', 'at this rhythm the contacts last beyond 2056-02-'],
+    [null, 'at this rhythm the contacts last beyond 2056-02-'],
+  ])('says what a rhythm leads to: %s', (value, words) => {
+    const replacement = { value, low: value, high: value };
+    const reverse = { ...REPORT.wear.contactors.reverse, replacement };
+    const contactors = { ...REPORT.wear.contactors, reverse };
+    const report = { ...REPORT, wear: { ...REPORT.wear, contactors } };
+    expect(page(renderWearTerminal(report, { colour: false }))).toContain(words);
   });
 
   it.each(HOSTILE_TEXTS)('keeps to 80 columns and lets no control through: %j', (title) => {

@@ -348,7 +348,7 @@ describe('what was not stated is listed beside what was', () => {
 });
 
 it('a file with sections of the judgement runs as one without them', () => {
-  const source = readFileSync('examples/plugs-comfortably.yaml', 'utf8');
+  const source = readFileSync('examples/full-reversal.yaml', 'utf8');
   const plain = parseScenario(source);
   const judged = parseScenario(
     `${source}\nthermal: { insulationClass: F }\nduty: { operationsPerHour: 20 }\n`,

@@ -22,6 +22,13 @@ const FUSE = curve(['250 A', '600 s'], ['1200 A', '0.4 s']);
 describe('what cannot be beside each other in the thermal data', () => {
   refuses([
     [
+      'a rise that no class of its insulation allows',
+      thermal({ insulationClass: 'B', ratedRise: '90.5 K' }),
+      'conflict thermal.ratedRise',
+      'takes the winding beyond 130 degC, the temperature of its thermal class',
+      'a rise up to 90 K',
+    ],
+    [
       'air hotter than the insulation',
       thermal({ insulationClass: 'B', ambient: '130 degC' }),
       'conflict thermal.ambient',
@@ -80,6 +87,7 @@ describe('what cannot be beside each other in the thermal data', () => {
   ]);
 
   accepts([
+    ['a rise that uses a class up', thermal({ insulationClass: 'B', ratedRise: '90 K' })],
     ['equal times with a locked rotor', thermal({ lockedRotorTimeCold: '12 s', lockedRotorTimeHot: '12 s' })],
     ['air just below the class', thermal({ insulationClass: 'B', ambient: '129 degC' })],
     ['a cage a kelvin above the air', thermal({ cageRatedTemperature: '41 degC', cageLimit: '42 degC' })],
@@ -327,6 +335,13 @@ describe('what a single value cannot be', () => {
       duty({ contactsChanged: '2026-02-29' }),
       'outOfRange duty.contactsChanged',
       '"2026-02-29" is no day of the calendar',
+      '`2026-03-14`',
+    ],
+    [
+      'a day outside the years of motors',
+      duty({ contactsChanged: '1899-12-31' }),
+      'outOfRange duty.contactsChanged',
+      '"1899-12-31" is not in the years 1900 to 2199',
       '`2026-03-14`',
     ],
     [

@@ -152,6 +152,56 @@ describe('the load stopped otherwise', () => {
     );
   });
 
+  it('tells what was chosen, in numbers', () => {
+    const { lineResistors, injection } = {
+      ...ways.lineResistors.result!.scenario.starter,
+      injection: ways.directCurrent.result!.scenario.starter.injection!,
+    };
+    expect(ways.lineResistors.chosen).toEqual({ value: lineResistors!.resistance, unit: 'Ω' });
+    const current = injection.voltage / (2 * HP3.machine.Rs + injection.resistance);
+    expectWithin(ways.directCurrent.chosen!.value, current, { relative: 1e-12 }, 'direct current');
+    expect(ways.longerDeadTime.chosen).toEqual({ value: 1.5 * openCircuitTime(HP3.machine), unit: 's' });
+    expect([ways.plug.chosen, ways.coast.chosen]).toEqual([null, null]);
+  });
+
+  it('does not count ways that never act: the load stands before their turn', () => {
+    // 0.02 kg·m² at 180 rad/s under 40 N·m stand after 0.09 s; 1.5 open-circuit time constants are 0.13 s.
+    const scenario = base({
+      load: { inertia: 0, torques: [{ kind: 'friction', torque: 40, breakaway: 40 }] },
+    });
+    const quick = all({ ...scenario, machine: { ...scenario.machine, inertia: 0.02 } });
+    expect(quick.directCurrent).toMatchObject({
+      figures: null,
+      missing: 'the load has come to rest by itself before the direct current begins',
+    });
+    expect(quick.longerDeadTime).toMatchObject({
+      figures: null,
+      missing: "the load has come to rest by itself before the other contactor's turn",
+    });
+    expect(quick.plug.figures).not.toBe(null);
+  });
+
+  it('says of a load that turns the standing shaft that nothing holds it', () => {
+    const pulled = all(base({ load: { inertia: 0, torques: [{ kind: 'gravity', torque: 5 }] } }));
+    expect(pulled.plug.remark).toBe('nothing holds this load at rest: it goes on turning by itself');
+    expect(ways.plug.remark).toBe('');
+  });
+
+  it('goes with a scenario that has used its brake before the stop', () => {
+    const scenario = base();
+    const before = all({
+      ...scenario,
+      starter: { ...scenario.starter, brake: { torque: 9, delay: 0.01, sets: 'onCommand' } },
+      actions: [
+        { at: 0, do: 'brake' },
+        { at: 0.2, do: 'startForward' },
+        { at: 1.2, do: 'plug' },
+      ],
+    });
+    expect(before.plug.missing).toBe(null);
+    expectWithin(before.coast.figures!.time!, figuresOf('coast').time!, { relative: 0.01 }, 'coasting');
+  });
+
   it('takes a stated direct current as it is', () => {
     const stated = { ...base().alternatives!, injectionCurrent: 14, injectionDelay: 0.2 };
     const { result, setting } = all(base({ alternatives: stated })).directCurrent;

@@ -1,4 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { dutyStretches, NO_BOUNCE_TIMES, poleDuties } from '../../../src/measure/poleDuties.ts';
+import { quadratureOf } from '../../../src/measure/quadrature.ts';
+import { simulate } from '../../../src/measure/simulate.ts';
+import { runTrajectory } from '../../../src/simulate/run.ts';
 import { openingInstants } from '../../../src/survey/openingInstants.ts';
 import { ARCING_STARTER, scenarioOf, type Variation } from '../../support/scenarios.ts';
 import { KRAUSE } from '../../support/textbookMachines.ts';
@@ -37,6 +41,32 @@ describe('a plug stop over instants of opening', () => {
     const current = (count: number) => openingInstants(brisk, count).means!.breakings[1]!.equivalentCurrent!;
     // Arc charges lie between 63 % and 137 % of their mean; each run counts for the phases that it stands for.
     expectWithin(current(13), current(97), { relative: 0.05 }, 'equivalent current');
+  });
+
+  it('names the closing angle with the largest torque', () => {
+    const scenario = plugStop();
+    const { worstAngle } = openingInstants(scenario, 7);
+    const torqueAt = (angle: number) => {
+      const { metrics } = simulate({ ...scenario, supply: { ...scenario.supply, angle } });
+      return Math.max(Math.abs(metrics.plugMinimumTorque.value!), Math.abs(metrics.plugMaximumTorque.value!));
+    };
+    const all = Array.from({ length: 7 }, (_, k) => torqueAt(scenario.supply.angle + (k * Math.PI) / 7));
+    expectWithin(torqueAt(worstAngle!), Math.max(...all), { relative: 1e-4 }, 'torque at the worst angle');
+    // The angle matters: the best of these gives far less.
+    expect(Math.min(...all)).toBeLessThan(0.8 * Math.max(...all));
+    const coasting = openingInstants(plugStop({ actions: [{ at: 0.05, do: 'coast' }] }), 2);
+    expect(coasting.worstAngle).toBe(null);
+  });
+
+  it('reads duties from the stretches around the contacts as from the whole run', () => {
+    const run = runTrajectory(plugStop());
+    const whole = poleDuties(quadratureOf(run), NO_BOUNCE_TIMES);
+    const parts = poleDuties(quadratureOf(run, dutyStretches(run)), NO_BOUNCE_TIMES);
+    expect(parts.length).toBe(whole.length);
+    for (const [i, duty] of whole.entries())
+      for (const [key, value] of Object.entries(duty))
+        if (typeof value === 'number')
+          expectWithin(Reflect.get(parts[i]!, key), value, { relative: 1e-6, absolute: 1e-9 }, `${i} ${key}`);
   });
 
   it('finds the forward contactor AC-3-like and the reversing one AC-4-like', () => {

@@ -1,5 +1,6 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { PlannedStarter } from '../../../src/survey/plan/plan.ts';
+import type { PlannedPart, PlannedStarter } from '../../../src/survey/plan/plan.ts';
 import type { PlanRow } from '../../../src/survey/plan/planRow.ts';
 import { planStarters } from '../../../src/survey/plan/planStarters.ts';
 import type { StarterWear, WearOfStarter } from '../../../src/survey/plan/starterWear.ts';
@@ -33,24 +34,24 @@ describe('the expected day', () => {
     // 10 000 operations at ten a day; 1000 days from 2026-01-01 are 2028-09-27.
     expectWithin(daysTo(starter), 1000, ROUNDING, 'days');
     expect(Math.round(starter.expected)).toBe(day('2028-09-27'));
-    expect(starter.partWords).toBe('contacts of the reversing contactor');
-    expectWithin(starter.life, 10_000, ROUNDING, 'life');
+    expect(starter.parts[0].words).toBe('contacts of the reversing contactor');
+    expectWithin(starter.parts[0].life, 10_000, ROUNDING, 'life');
   });
 
   it('adds the kinds of operation up by linear damage, contactor by contactor', () => {
     const half = planned({ duty: { stopBy: null, pluggingShare: 0.5 } });
-    expectWithin(half.life, 20_000, ROUNDING, 'reversing contactor, every second stop');
+    expectWithin(half.parts[0].life, 20_000, ROUNDING, 'reversing contactor, every second stop');
     const inching = planned({ duty: { stopBy: null, pluggingShare: 0.5, inchingShare: 0.1 } });
     // Forward: 0.4 normal and 0.5 plugged at 1e-6, 0.1 inched at 1e-3; reversing: 0.5 at 1e-4.
-    expectWithin(inching.life, 1 / (0.9e-6 + 1e-4), ROUNDING, 'forward contactor that inches');
-    expect(inching.partWords).toBe('contacts of the forward contactor');
+    expectWithin(inching.parts[0].life, 1 / (0.9e-6 + 1e-4), ROUNDING, 'forward contactor that inches');
+    expect(inching.parts[0].words).toBe('contacts of the forward contactor');
   });
 
   it('of a starter that coasts hangs on the forward contactor', () => {
     const starter = planned({ duty: { stopBy: 'coast' } });
     expectWithin(daysTo(starter), 100_000, ROUNDING, 'days');
     expect(starter.pluggingShare).toBe(0);
-    expect(starter.effects.map(({ key }) => key)).toEqual(['life', 'operationsPerDay']);
+    expect(starter.parts[0].effects.map(({ key }) => key)).toEqual(['life', 'operationsPerDay']);
   });
 
   it('counts with a counter: what it shows is used up, and its rhythm goes on', () => {
@@ -73,7 +74,7 @@ describe('the expected day', () => {
   });
 
   it('tells what is used up on the day of the plan', () => {
-    expectWithin(planned({}, () => WEAR, FROM + 250).used, 0.25, ROUNDING, 'share');
+    expectWithin(planned({}, () => WEAR, FROM + 250).parts[0].used, 0.25, ROUNDING, 'share');
   });
 });
 
@@ -93,10 +94,15 @@ describe('an inspection', () => {
 
   it('makes the computed life, and its range, unimportant: the reading itself is what is left', () => {
     const starter = planned({ inspection: inspection(0.25) });
-    expect(starter.effects.map(({ key }) => key)).toEqual(['reading']);
+    expect(starter.parts[0].effects.map(({ key }) => key)).toEqual(['reading']);
     // 0.20 and 0.30 in 500 days.
-    expectWithin(starter.effects[0]?.latest, FROM + 2500, ROUNDING, 'a reading that was too high');
-    expectWithin(starter.effects[0]?.earliest, FROM + 500 / 0.3, ROUNDING, 'a reading that was too low');
+    expectWithin(starter.parts[0].effects[0]?.latest, FROM + 2500, ROUNDING, 'a reading that was too high');
+    expectWithin(
+      starter.parts[0].effects[0]?.earliest,
+      FROM + 500 / 0.3,
+      ROUNDING,
+      'a reading that was too low',
+    );
     const twice: StarterWear = { ...WEAR, reverse: { ...WEAR.reverse, plug: 2e-4 } };
     expectWithin(daysTo(planned({ inspection: inspection(0.25) }, () => twice)), 2000, ROUNDING, 'days');
   });
@@ -121,7 +127,7 @@ describe('an inspection', () => {
       duty: { counter: 4000, counterDay: FROM + 200 },
       inspection: { day: FROM + 100, worn: 0.4, reading: 'seen' },
     });
-    expectWithin(starter.life, 5000, ROUNDING, 'life');
+    expectWithin(starter.parts[0].life, 5000, ROUNDING, 'life');
     expectWithin(daysTo(starter), 100 + (0.6 * 5000) / 10, ROUNDING, 'days');
   });
 });
@@ -140,12 +146,12 @@ describe('mechanical lives', () => {
   ] as const)('%s', (_name, contactor, duty, part, days) => {
     const noInch: StarterWear = { ...WEAR, forward: { ...WEAR.forward, inch: 0 } };
     const starter = planned({ contactor, duty }, () => noInch);
-    expect(starter.part).toBe(part);
+    expect(starter.parts[0].part).toBe(part);
     expectWithin(daysTo(starter), days, ROUNDING, 'days');
   });
 
   it('longer than that of the contacts do not govern', () => {
-    expect(planned({ contactor: { mechanicalLife: 1e7 } }).part).toBe('contacts');
+    expect(planned({ contactor: { mechanicalLife: 1e7 } }).parts[0].part).toBe('contacts');
   });
 
   it('count from new where that is known, and say so where it is not', () => {
@@ -172,11 +178,15 @@ describe('the range', () => {
     // Bad: half the life, a fifth more operations. Good: twice the life, a fifth fewer operations, a fifth of the stops coasting.
     expectWithin(starter.earliest - FROM, 5000 / 12, ROUNDING, 'earliest');
     expectWithin(starter.latest - FROM, 20_000 / 0.8 / 8, ROUNDING, 'latest');
-    expect(starter.effects.map(({ key }) => key)).toEqual(['life', 'operationsPerDay', 'pluggingShare']);
+    expect(starter.parts[0].effects.map(({ key }) => key)).toEqual([
+      'life',
+      'operationsPerDay',
+      'pluggingShare',
+    ]);
   });
 
   it('names the life where that moves the date most', () => {
-    const [first] = planned({}).effects;
+    const [first] = planned({}).parts[0].effects;
     expect(first?.words).toBe('life of the contacts (stated by hand), × 0.5 to × 2');
     expectWithin(first!.earliest - FROM, 500, ROUNDING, 'earliest by the life alone');
     expectWithin(first!.latest - FROM, 2000, ROUNDING, 'latest by the life alone');
@@ -190,13 +200,13 @@ describe('the range', () => {
   };
 
   it('names the operations per day where the life is well known', () => {
-    const [first] = planned({}, () => WELL_KNOWN).effects;
+    const [first] = planned({}, () => WELL_KNOWN).parts[0].effects;
     expect(first?.key).toBe('operationsPerDay');
     expectWithin(first!.latest - FROM, 1250, ROUNDING, 'at eight a day');
     // A counter is better than a guess: within a tenth, which is still more than a twentieth.
     const duty = { operationsPerDay: null, counter: 1000, counterDay: FROM + 100 };
     const counted = planned({ duty }, () => WELL_KNOWN);
-    const rate = counted.effects.find(({ key }) => key === 'operationsPerDay');
+    const rate = counted.parts[0].effects.find(({ key }) => key === 'operationsPerDay');
     expectWithin(rate!.latest - FROM, 100 + 9000 / 9, ROUNDING, 'at nine a day after the reading');
   });
 
@@ -208,7 +218,7 @@ describe('the range', () => {
       counter: 1,
       counterDay: FROM + 1,
     };
-    const [first] = planned({ duty }, () => WELL_KNOWN).effects;
+    const [first] = planned({ duty }, () => WELL_KNOWN).parts[0].effects;
     expect(first?.key).toBe('pluggingShare');
     expect(first?.words).toContain('40 % to 60 %');
   });
@@ -219,12 +229,113 @@ describe('the range', () => {
       asked.push(factor);
       return { ...WELL_KNOWN, reverse: { ...WELL_KNOWN.reverse, plug: 1e-4 * factor } };
     };
-    const stated = planned({}, inertial).effects.find(({ key }) => key === 'loadInertia');
+    const stated = planned({}, inertial).parts[0].effects.find(({ key }) => key === 'loadInertia');
     expectWithin(stated!.earliest - FROM, 1000 / 1.25, ROUNDING, 'a quarter more inertia');
-    const assumed = planned({ load: { inertia: null } }, inertial).effects[0];
+    const assumed = planned({ load: { inertia: null } }, inertial).parts[0].effects[0];
     expect(assumed?.key).toBe('loadInertia');
     expectWithin(assumed!.latest - FROM, 5000, ROUNDING, 'a fifth of the inertia');
     expect(asked).toEqual([1, 0.8, 1.25, 1, 0.2, 1.2]);
+  });
+});
+
+describe('the range of a starter of which another part than the contacts governs', () => {
+  // Contacts: 20 000 operations, of which half are plugged: 2000 days. Contactor: 15 000 movements: 1500 days.
+  const duty = { stopBy: null, pluggingShare: 0.5 };
+  const contactor = { mechanicalLife: 15_000 };
+
+  it('begins with the bad end of every part, each with its own', () => {
+    const starter = planned({ duty, contactor });
+    expect(starter.parts[0].part).toBe('contactor');
+    // Contacts: half the life, a fifth more operations, of which a fifth more are plugged. Contactor: a fifth more operations.
+    expectWithin(starter.earliest - FROM, 10_000 / 1.2 / 12, ROUNDING, 'contacts at their worst');
+    // At its best the contactor still ends before the contacts at theirs.
+    expectWithin(starter.latest - FROM, 15_000 / 8, ROUNDING, 'contactor at its best');
+  });
+
+  it('is never put off by a part that wears besides', () => {
+    // Lives that compete: between a thousand and a hundred thousand operations.
+    const count = fc.integer({ min: 0, max: 1000 }).map((k) => 10 ** (3 + k / 500));
+    const life = fc.option(count, { nil: null });
+    const share = fc.integer({ min: 0, max: 100 }).map((k) => k / 100);
+    const wearing = count.map((operations) => 1 / operations);
+    fc.assert(
+      fc.property(
+        fc.record({
+          lives: fc.tuple(life, life, life),
+          added: count,
+          which: fc.constantFrom('mechanicalLife', 'interlockMechanicalLife', 'switchMechanicalLife'),
+          plugged: share,
+          inched: share,
+          wear: fc.tuple(wearing, wearing, wearing, wearing),
+          worn: fc.option(share, { nil: null }),
+        }),
+        ({ lives: [mechanicalLife, interlockMechanicalLife, switchMechanicalLife], ...drawn }) => {
+          const { which, added, plugged, inched, worn } = drawn;
+          const [normal, plug, inch, reverse] = drawn.wear;
+          const wear: StarterWear = {
+            ...WEAR,
+            forward: { normal, plug, inch, lifeFactor: { low: 0.5, high: 2 } },
+            reverse: { normal: 0, plug: reverse, inch: 0, lifeFactor: { low: 0.3, high: 3 } },
+          };
+          const inertial: WearOfStarter = (_row, factor) => ({
+            ...wear,
+            reverse: { ...wear.reverse, plug: reverse * factor },
+          });
+          const lives = { mechanicalLife, interlockMechanicalLife, switchMechanicalLife, [which]: null };
+          const parts: RowParts = {
+            duty: { stopBy: null, pluggingShare: plugged * (1 - inched), inchingShare: inched },
+            inspection: worn === null ? null : { day: FROM + 50, worn, reading: 'seen' },
+          };
+          const without = planned({ ...parts, contactor: lives }, inertial);
+          const with_ = planned({ ...parts, contactor: { ...lives, [which]: added } }, inertial);
+          for (const end of ['earliest', 'expected', 'latest'] as const)
+            expect(with_[end], end).toBeLessThanOrEqual(without[end]);
+          expect(with_.earliest).toBeLessThanOrEqual(with_.expected);
+          expect(with_.latest).toBeGreaterThanOrEqual(with_.expected);
+        },
+      ),
+      { seed: 20_260_101, numRuns: 300 },
+    );
+  });
+});
+
+describe('the parts of a starter', () => {
+  // Contacts of WEAR: 1000 days. Switch: 5000 movements, 500 days. Interlock: moves twice in an operation, 1500 days.
+  const starter = planned({ contactor: { switchMechanicalLife: 5000, interlockMechanicalLife: 30_000 } });
+
+  it('each have dates of their own, the first one governs', () => {
+    expect(starter.parts.map(({ part }) => part)).toEqual(['zeroSpeedSwitch', 'contacts', 'interlock']);
+    const [first, contacts, interlock] = starter.parts;
+    expect([starter.parts[0].part, starter.expected]).toEqual([first!.part, first!.expected]);
+    const days = (part: PlannedPart) => [part.earliest, part.expected, part.latest].map((end) => end - FROM);
+    for (const [part, dates] of [
+      [first!, [5000 / 12, 500, 5000 / 8]],
+      [contacts!, [5000 / 12, 1000, 20_000 / 0.8 / 8]],
+      // Every stop plugged is the bad end already; at the good one a fifth coasts and the interlock moves 1.8 times.
+      [interlock!, [30_000 / 2 / 12, 1500, 30_000 / 1.8 / 8]],
+    ] as const)
+      for (const [k, value] of days(part).entries()) expectWithin(value, dates[k]!, ROUNDING, part.words);
+  });
+
+  it('each name the assumptions that move them, and no other', () => {
+    const keys = starter.parts.map(({ effects }) => effects.map(({ key }) => key));
+    expect(keys).toEqual([
+      ['operationsPerDay'],
+      ['life', 'operationsPerDay', 'pluggingShare'],
+      ['operationsPerDay', 'pluggingShare'],
+    ]);
+  });
+
+  it('each need a spare in the quarter of their own day', () => {
+    const parts = { contactor: { switchMechanicalLife: 5000 } };
+    const { kits } = planStarters([planRow(parts)], FROM, () => WEAR);
+    // Both at their earliest after 416.7 days, 2027-02-21; the switch is due on 2027-05-16, the contacts on 2028-09-27.
+    expect(kits).toEqual([
+      { year: 2027, quarter: 1, kit: 'kit 18', expected: [], earliest: ['P1'] },
+      { year: 2027, quarter: 1, kit: 'zero-speed switch', expected: [], earliest: ['P1'] },
+      { year: 2027, quarter: 2, kit: 'zero-speed switch', expected: ['P1'], earliest: [] },
+      { year: 2028, quarter: 3, kit: 'kit 18', expected: ['P1'], earliest: [] },
+    ]);
   });
 });
 
@@ -289,6 +400,14 @@ describe('the plan', () => {
     expect(lacking).toEqual([{ tag: 'odd', missing: ['a stop that ends'] }]);
   });
 
+  it('lists a row that contradicts itself apart from those that lack data', () => {
+    const { starters, lacking, impossible } = planStarters(rows({ tag: 'odd' }), FROM, () => ({
+      reasons: ['the motor cannot drive this load'],
+    }));
+    expect({ starters, lacking }).toEqual({ starters: [], lacking: [] });
+    expect(impossible).toEqual([{ tag: 'odd', reasons: ['the motor cannot drive this load'] }]);
+  });
+
   it('computes the wear of rows alike once', () => {
     let asked = 0;
     const wear: WearOfStarter = () => {
@@ -323,7 +442,9 @@ describe('the plan', () => {
       // 1000 movements end on 2026-04-11, and with a fifth more on 2026-03-25: both are over.
       { year: 2026, quarter: 2, kit: 'contactor', expected: ['C'], earliest: ['C'] },
       { year: 2026, quarter: 2, kit: 'kit 18', expected: ['old'], earliest: ['old'] },
+      { year: 2027, quarter: 1, kit: 'contacts, no kit named', expected: [], earliest: ['C'] },
       { year: 2027, quarter: 1, kit: 'kit 18', expected: [], earliest: ['A', 'B'] },
+      { year: 2028, quarter: 3, kit: 'contacts, no kit named', expected: ['C'], earliest: [] },
       { year: 2028, quarter: 3, kit: 'kit 18', expected: ['A', 'B'], earliest: [] },
     ]);
   });

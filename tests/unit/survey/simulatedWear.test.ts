@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { planStarters } from '../../../src/survey/plan/planStarters.ts';
 import { simulatedWear } from '../../../src/survey/plan/simulatedWear.ts';
-import type { StarterWear } from '../../../src/survey/plan/starterWear.ts';
+import { isWear, type StarterWear } from '../../../src/survey/plan/starterWear.ts';
 import { day, planRow, type RowParts } from '../../support/planRows.ts';
 import { expectWithin } from '../../support/tolerance.ts';
 
 function wear(parts: RowParts): StarterWear {
   const found = simulatedWear(planRow(parts), 1);
-  if ('missing' in found) throw new Error(found.missing.join());
+  if (!isWear(found)) throw new Error(JSON.stringify(found));
   return found;
 }
 
@@ -54,14 +54,28 @@ describe('wear from a simulated stop', () => {
   it('of data that contradict themselves is not found, and the reason is named', () => {
     // 7.5 kW at 400 V take about 15 A, not 40.
     const row = planRow({ tag: 'odd', motor: { current: 40, powerFactor: 0.83, efficiency: 0.9 } });
-    const { starters, lacking } = planStarters([row], day('2026-05-02'), simulatedWear);
-    expect(starters).toEqual([]);
-    expect(lacking[0]?.missing[0]).toMatch(/^data that go together: machine\.nameplate/u);
+    const { starters, lacking, impossible } = planStarters([row], day('2026-05-02'), simulatedWear);
+    expect({ starters, lacking }).toEqual({ starters: [], lacking: [] });
+    expect(impossible[0]?.reasons.length).toBe(1);
+    expect(impossible[0]?.reasons[0]).toMatch(/^power of 7\.5 kW contradicts efficiency 90 % /u);
   });
 
   it('of a load that plugging cannot stop is not found', () => {
     // An overhauling load of 1.6 times rated torque: more than the motor brakes with while plugging.
     const found = simulatedWear(planRow({ load: { inertia: 0.1, kind: 'gravity', torque: -80 } }), 1);
-    expect('missing' in found && found.missing[0]).toMatch(/^a stop by plugging that ends well/u);
+    expect('reasons' in found && found.reasons[0]).toMatch(/^plugging does not bring this load to rest/u);
+  });
+
+  it.each(['plug', 'coast'] as const)('of a load that the motor cannot drive is not found (%s)', (stopBy) => {
+    // Ten times rated torque.
+    const load = { inertia: 0.1, kind: 'friction', torque: 500 } as const;
+    expect(simulatedWear(planRow({ load, duty: { stopBy } }), 1)).toEqual({
+      reasons: ['the motor cannot drive this load at any steady speed (power, load kind, load torque)'],
+    });
+  });
+
+  it('does not depend on what the table calls the starter', () => {
+    const named = wear({ contactor: LIVES, tag: '電'.repeat(200), description: 'long\n'.repeat(40) });
+    expect(named).toEqual(plain);
   });
 });

@@ -378,6 +378,16 @@ describe('the criteria of heat', () => {
     expect(at(1.001)).toEqual(['fail', 'fail']);
   });
 
+  it('say that the heat of inching is not in the rate, where the duty has inching', () => {
+    const remark = (inchingShare: number) =>
+      criterion(
+        judgedWith(plugged, CLASS_155, { operationsPerHour: 2, runningTime: 2, inchingShare }),
+        'operationsPerHour',
+      ).remark;
+    expect(remark(0.3)).toContain('the heat of inching is not in it');
+    expect(remark(0)).not.toContain('inching');
+  });
+
   it('do not judge the winding without an insulation class, nor the rate', () => {
     const run = judgedWith(plugged, { lockedRotorTimeHot: 10 });
     for (const key of ['windingTemperature', 'operationsPerHour'] as const)

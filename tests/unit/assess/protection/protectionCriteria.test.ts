@@ -34,6 +34,36 @@ describe('the instantaneous trip', () => {
     expect(judge(100, 145, 90)).toMatchObject({ outcome: 'fail', value: 145 });
   });
 
+  it('takes the worst of the closing angles, of another run and of what the contactors make', () => {
+    const own = withMetrics(withLimits(run, { instantaneousTrip: 100 }), {
+      startPeakCurrent: 90,
+      plugPeakCurrent: 120,
+    });
+    const worst = withMetrics(own, { plugPeakCurrent: 142 });
+    const [found] = protectionCriteria(own, worst);
+    expect(found).toMatchObject({ outcome: 'fail', value: 142 });
+    expect(found?.remark).toMatch(/^at the worst of the closing angles/);
+    const pole = {
+      phase: 'A',
+      meanCrest: 100,
+      worstCrest: 143,
+      meanRms: 70,
+      worstRms: 80,
+      meanBounceCharge: null,
+    } as const;
+    const making = {
+      kind: 'making',
+      contactor: 'reverse',
+      occurrence: 1,
+      command: 'plug',
+      runs: 1,
+      poles: [pole],
+    } as const;
+    const [made] = protectionCriteria(own, own, { driving: 'forward', makings: [making], breakings: [] });
+    expect(made).toMatchObject({ outcome: 'fail', value: 143 });
+    expect(protectionCriteria(own, own)[0]).toMatchObject({ outcome: 'pass', value: 120 });
+  });
+
   it('says in which operation, and which one the run lacks', () => {
     expect(judge(100, 135, 120).remark).toMatch(/^in the start;/);
     expect(judge(100, 90, 120).remark).toMatch(/^in the plug;/);

@@ -333,6 +333,26 @@ describe('the dead time', () => {
     expect(at(spare - 1e-5)).toBe('fail');
   });
 
+  it('fails where the run ended in the short circuit, however it came about', () => {
+    // Contacts that need 30 ms to part, with the incoming ones touching 5 ms after the coils change: onto closed contacts.
+    const both = pluggedRun({
+      starter: starter({ openingTime: 0.03, closingTime: 0.005, changeoverDelay: 0 }),
+    });
+    expect(both.status.code).toBe('lineToLineShortCircuit');
+    const { outcome, value, limit } = judge(both);
+    expect(outcome).toBe('fail');
+    expect(value).toBeLessThan(limit!);
+    // Parting 1 ms before the other contacts touch leaves no arc the time to end.
+    const arcing = pluggedRun({
+      starter: starter({ openingTime: 0.005, closingTime: 0.006, changeoverDelay: 0 }),
+    });
+    expect(arcing.status.code).toBe('lineToLineShortCircuit');
+    expect(judge(arcing)).toMatchObject({
+      outcome: 'fail',
+      remark: expect.stringContaining('short circuit'),
+    });
+  });
+
   it('is held against a larger limit of the user, never a smaller one', () => {
     const value = margin.value ?? Number.NaN;
     const limited = (limit: number | 'none') => judge(withLimits(run, { deadTimeMargin: limit }));

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { boundary } from '../../../../src/survey/inverse/boundary.ts';
+import { boundary, onset } from '../../../../src/survey/inverse/boundary.ts';
 import { expectWithin } from '../../../support/tolerance.ts';
 
 const WIDTH = 1e-4;
@@ -60,5 +60,41 @@ describe('the last value that passes', () => {
     expect(found.trials).toBe(asked.length);
     // The scan passes 1, 3.2, 10, 32, 100 and fails at 316; a ratio of 3.16 is halved to 1 % in about seven steps.
     expect(asked.length).toBeLessThan(15);
+  });
+});
+
+describe('the first value that passes', () => {
+  const from = (limit: number) => (value: number) => ({
+    passes: value >= limit,
+    failing: value >= limit ? [] : ['too little'],
+  });
+
+  it('is found to the width asked for, and nothing far beyond it is tried', () => {
+    const asked: number[] = [];
+    const found = onset({ from: 1, to: 1e6, steps: 6, width: WIDTH }, (value) => {
+      asked.push(value);
+      return from(40)(value);
+    });
+    expect(found.kind).toBe('found');
+    expectWithin(found.value!, 40, { relative: WIDTH }, 'onset');
+    expect(found.value).toBeGreaterThanOrEqual(40);
+    expect(found.beyond).toBeLessThan(40);
+    expect(found.binding).toEqual(['too little']);
+    expect(Math.max(...asked)).toBeLessThanOrEqual(100.0001);
+    expect(found.trials).toBe(asked.length);
+  });
+
+  it('says when the first tried passes already and when none does', () => {
+    expect(onset({ from: 1, to: 10, steps: 2, width: WIDTH }, from(0.5))).toMatchObject({
+      kind: 'everything',
+      value: 1,
+      trials: 1,
+    });
+    expect(onset({ from: 1, to: 10, steps: 2, width: WIDTH }, from(11))).toMatchObject({
+      kind: 'nothing',
+      value: null,
+      beyond: 10,
+      binding: ['too little'],
+    });
   });
 });
