@@ -1,6 +1,6 @@
 import type { Metric, MetricKey } from '../measure/metric.ts';
 import { formatMetric } from './formatMetric.ts';
-import { formatMultiple, formatPercent, type UnitSystem } from './formatQuantity.ts';
+import { formatNumber, formatPercent, type UnitSystem } from './formatQuantity.ts';
 import { metricLabel } from './keyNumbers.ts';
 import type { ComparedJudgement } from './renderCompareHtml.ts';
 
@@ -34,7 +34,7 @@ export interface ComparedMetric {
   /** With unit; "—" where the run does not contain it. */
   readonly a: string;
   readonly b: string;
-  /** What B has more than A, as a share of A: "+12.3 %", "228 × A"; "—" where one is missing or A is zero. */
+  /** What B has more than A, as a share of A: "+12.3 %", "228 times A"; "—" where one is missing or A is zero. */
   readonly difference: string;
 }
 
@@ -60,9 +60,9 @@ function difference(a: number | null, b: number | null): string {
 /** From so many times the first value on, the second is told as a multiple of it. */
 const LEAST_MULTIPLE = 10;
 
-/** What B is against A, which is not zero: "+12.3 %"; "228 × A" where per cent would be a long number. */
+/** What B is against A, which is not zero: "+12.3 %"; "228 times A" where per cent would be a long number. */
 export function againstFirst(a: number, b: number): string {
-  if (b / a >= LEAST_MULTIPLE) return formatMultiple(b / a, 'A');
+  if (b / a >= LEAST_MULTIPLE) return `${formatNumber(b / a)} times A`;
   const share = (b - a) / Math.abs(a);
   return share > 0 ? `+${formatPercent(share)}` : formatPercent(share);
 }

@@ -104,7 +104,7 @@ describe('two judgements side by side', () => {
       return { ...side, judged: { ...side.judged, result: { ...result, metrics } } };
     };
     const text = page(given(a, 0.48, 1), given(b, 4.8, 2));
-    expect(text).toContain('0.480 s 4.80 s +4.32 s (10.0 × A)');
+    expect(text).toContain('0.480 s 4.80 s +4.32 s (10.0 times A)');
     // One radian is 57.3 degrees.
     expect(text).toMatch(/Supply angle at touch 57\.3° 115° \+57\.3° (?!\()/u);
   });
