@@ -11,6 +11,7 @@ import { stopCommand, stopFigures } from '../../../src/measure/stopFigures.ts';
 import type { Scenario, StarterData } from '../../../src/scenario/scenario.ts';
 import { runTrajectory } from '../../../src/simulate/run.ts';
 import { isSuccessful } from '../../../src/simulate/status.ts';
+import { controlScenario, press } from '../../support/controlScenario.ts';
 import { ARCING_STARTER, scenarioOf, type Variation } from '../../support/scenarios.ts';
 import { KRAUSE } from '../../support/textbookMachines.ts';
 import { expectWithin } from '../../support/tolerance.ts';
@@ -93,6 +94,23 @@ describe('a mechanical brake', () => {
     const released = held.events.find((e) => e.kind === 'coilReleased' && e.contactor === 'reverse')!.t;
     const sets = held.events.find((e) => e.kind === 'brakeSets')!.t;
     expectWithin(sets - released, BRAKE.delay, { absolute: 1e-12 }, 'delay');
+  });
+
+  it('holds the load after a stop from push buttons too', () => {
+    const pull = (scenario: Scenario): Scenario => ({
+      ...scenario,
+      load: { inertia: 0.05, torques: [{ kind: 'gravity', torque: 8 }] },
+      starter: { ...scenario.starter, brake: { torque: 60, delay: 0.04, sets: 'afterPlugging' } },
+    });
+    const buttons = [...press('forward', 0), ...press('stop', 1)];
+    const { trajectory } = simulate(controlScenario({ memoryRelay: true }, buttons, [], pull));
+    const released = trajectory.events.findLast(
+      (e) => e.kind === 'coilReleased' && e.contactor === 'reverse',
+    )!.t;
+    const sets = trajectory.events.filter((e) => e.kind === 'brakeSets');
+    expect(sets.length).toBe(1);
+    expectWithin(sets[0]!.t - released, 0.04, { absolute: 1e-12 }, 'delay');
+    expect(trajectory.at(trajectory.tEnd).speed).toBe(0);
   });
 });
 
@@ -179,6 +197,19 @@ describe('direct current in two leads', () => {
     expect(barred.trajectory.events.some(({ kind, t }) => kind === 'injectionRefused' && t === 0.7)).toBe(
       true,
     );
+  });
+
+  it('stays off where the switch that shall end it is open already', () => {
+    // 20 N·m stop the shaft in 0.84 s, before the direct current's turn.
+    const late = simulate(
+      running({ zeroSpeedSwitch: SWITCH, injection: { ...DIRECT, delay: 1.5 } }, 'injectDc', {
+        load: { inertia: 0, torques: [{ kind: 'friction', torque: 20, breakaway: 20 }] },
+        solver: { endTime: 2.5 },
+      }),
+    );
+    const refused = late.trajectory.events.find(({ kind }) => kind === 'injectionRefused');
+    expect(refused?.text).toBe('direct current stays off: the zero-speed switch is open');
+    expect(late.trajectory.at(2.4).iB).toBe(0);
   });
 
   it('ends on the command to coast', () => {
