@@ -23,11 +23,3 @@ export function directSupply(voltage: number): Pick<Supply, 'lineVoltage' | 'fre
 export function directSeries(resistance: number): SeriesSupply {
   return { sourceResistance: resistance / 2, sourceInductance: 0 };
 }
-
-/**
- * Alternating current that magnetises as much as a direct current in two leads of a star, A r.m.s.: √(2/3) of it, because the
- * space vector of i_B = −i_C = I has the magnitude 2·I/√3.
- */
-export function equivalentAlternatingCurrent(direct: number): number {
-  return Math.sqrt(2 / 3) * direct;
-}

@@ -11,9 +11,6 @@ import { integral, type Quadrature, type Stretch } from './quadrature.ts';
 /** How long each contactor's contacts bounce when they touch, s; null: not known. */
 export type BounceTimes = Readonly<Record<ContactorName, number | null>>;
 
-/** Nothing is known about bouncing. */
-export const NO_BOUNCE_TIMES: BounceTimes = { forward: null, reverse: null };
-
 /**
  * Every making and breaking of every pole of both contactors in a run, in order of time.
  *

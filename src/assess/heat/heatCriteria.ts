@@ -1,6 +1,6 @@
 import type { RunResult } from '../../measure/result.ts';
 import { TRIP_LEVEL } from '../../starter/overloadRelay.ts';
-import { type Criterion, type CriterionKey, judged, notJudged } from '../criterion.ts';
+import { type Criterion, judged, notJudged } from '../criterion.ts';
 import type { Heating } from './heating.ts';
 import { NODE_WORDS } from './permissibleOperations.ts';
 import type { NodeName } from './thermalNetwork.ts';
@@ -32,11 +32,6 @@ const RELAY: Fixed = {
   unit: '1',
   limitIs: 'most',
 };
-
-/** Keys of the criteria of heat. */
-export const HEAT_CRITERIA: readonly CriterionKey[] = [WINDING, CAGE, RATE, WITHSTAND, RELAY].map(
-  ({ key }) => key,
-);
 
 /** The criteria of heat. */
 export function heatCriteria(

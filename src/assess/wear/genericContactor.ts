@@ -1,4 +1,4 @@
-import type { ContactorData, ContactorsData } from '../../scenario/scenario.ts';
+import type { ContactorData } from '../../scenario/scenario.ts';
 
 /** A contactor of which nothing but the rated current in AC-3 (A) is known: the generic curve stands for its lives. */
 export function genericContactor(ratedCurrentAc3: number): ContactorData {
@@ -16,10 +16,4 @@ export function genericContactor(ratedCurrentAc3: number): ContactorData {
     operationsPerHourAc3: null,
     operationsPerHourAc4: null,
   };
-}
-
-/** Two of them, for comparing starters of which nothing is said about the contactors. */
-export function genericContactors(ratedCurrentAc3: number): ContactorsData {
-  const device = genericContactor(ratedCurrentAc3);
-  return { forward: device, reverse: device, interlockMechanicalLife: null, switchMechanicalLife: null };
 }

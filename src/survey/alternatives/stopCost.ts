@@ -1,15 +1,12 @@
-import { cageBodies } from '../../assess/heat/cageBodies.ts';
 import { runningOf } from '../../assess/heat/dutyCycle.ts';
 import type { OperationHeat } from '../../assess/heat/heat.ts';
-import { heatOfRun, pulseOver } from '../../assess/heat/heatOfRun.ts';
+import { heatOfRun } from '../../assess/heat/heatOfRun.ts';
 import { permissibleOperations } from '../../assess/heat/permissibleOperations.ts';
 import type { ThermalModel } from '../../assess/heat/thermalNetwork.ts';
 import { contactWear } from '../../assess/wear/contactWear.ts';
 import type { WearEvent } from '../../assess/wear/contactWearTypes.ts';
 import type { MeanDuties } from '../../measure/meanDuties.ts';
-import { type Quadrature, quadratureOf } from '../../measure/quadrature.ts';
 import type { RunResult } from '../../measure/result.ts';
-import type { StopFigures } from '../../measure/stopFigures.ts';
 import type { CycleName, Scenario } from '../../scenario/scenario.ts';
 import type { ContactorName } from '../../starter/starter.ts';
 import { openingInstants } from '../openingInstants.ts';
@@ -51,63 +48,27 @@ const EVENTS: Readonly<Record<StopKindOfCost, WearEvent>> = {
  */
 export function stopCost(
   result: RunResult,
-  figures: StopFigures,
   kind: StopKindOfCost,
   basis: CostBasis,
   isScenariosOwn = false,
 ): StopCost {
   return {
-    operationsPerHour: operationsPerHour(result, figures, kind, basis),
+    operationsPerHour: operationsPerHour(result, kind, basis),
     ...contactsOf(result.scenario, EVENTS[kind], isScenariosOwn ? basis.means : null),
   };
 }
 
 /** 1/h */
-function operationsPerHour(
-  result: RunResult,
-  figures: StopFigures,
-  kind: StopKindOfCost,
-  basis: CostBasis,
-): number | null {
+function operationsPerHour(result: RunResult, kind: StopKindOfCost, basis: CostBasis): number | null {
   const { model } = basis;
   const cycle = CYCLES[kind];
   const running = runningOf(result.scenario.duty, cycle);
   if (model === null || typeof running === 'string') return null;
   if (model.nodes.some(({ limit, limitSource }) => limit === null && limitSource !== '')) return null;
-  const heat =
-    kind === 'injects'
-      ? heatOfInjection(result, figures, basis)
-      : kind === 'coasts'
-        ? basis.heat
-        : heatOfRun(result, basis.cageIsFitted);
+  // Coasting shows no heat of its own: the start is that of the scenario.
+  const heat = kind === 'coasts' ? basis.heat : heatOfRun(result, basis.cageIsFitted);
   if (heat === null || typeof heat === 'string') return null;
   return permissibleOperations(model, heat, cycle, running).perHour;
-}
-
-/** Direct current heats the winding until the last of it has gone. */
-function heatOfInjection(
-  { scenario, trajectory }: RunResult,
-  { command, time }: StopFigures,
-  { heat, cageIsFitted }: CostBasis,
-): OperationHeat | null {
-  if (heat === null) return null;
-  const bodies = cageBodies(scenario.machine, scenario.thermal, cageIsFitted);
-  const stopped = command + (time ?? trajectory.tEnd - command);
-  const quadrature = quadratureOf(trajectory);
-  const end = endOfCurrent(quadrature, stopped);
-  const turns = stopped < end ? [stopped] : [];
-  return {
-    start: heat.start,
-    running: heat.running,
-    stop: pulseOver(quadrature, [command, ...turns, end], bodies),
-    stopKind: 'braking',
-  };
-}
-
-/** The later of an instant and the end of the last stretch with current, s. */
-function endOfCurrent({ trajectory }: Quadrature, t: number): number {
-  const last = trajectory.segments.findLast(({ kind }) => kind !== 'none');
-  return Math.min(trajectory.tEnd, Math.max(t, last?.t1 ?? t));
 }
 
 /** Operations until the contacts that wear first are worn, each a start and this stop. */

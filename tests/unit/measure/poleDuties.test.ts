@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { NO_BOUNCE_TIMES, poleDuties } from '../../../src/measure/poleDuties.ts';
+import { type BounceTimes, poleDuties } from '../../../src/measure/poleDuties.ts';
 import { quadratureOf } from '../../../src/measure/quadrature.ts';
 import type { Scenario } from '../../../src/scenario/scenario.ts';
 import { runTrajectory } from '../../../src/simulate/run.ts';
@@ -9,6 +9,9 @@ import { ARCING_STARTER, scenarioOf } from '../../support/scenarios.ts';
 import { syntheticTrajectory } from '../../support/syntheticTrajectory.ts';
 import { KRAUSE } from '../../support/textbookMachines.ts';
 import { expectWithin } from '../../support/tolerance.ts';
+
+/** Nothing is known about bouncing. */
+const NO_BOUNCE_TIMES: BounceTimes = { forward: null, reverse: null };
 
 const PERIOD = 1 / 60;
 const OMEGA = 120 * Math.PI;

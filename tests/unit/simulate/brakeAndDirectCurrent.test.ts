@@ -4,7 +4,6 @@
  * stands in the textbooks on braking.
  */
 import { describe, expect, it } from 'vitest';
-import { equivalentAlternatingCurrent } from '../../../src/machine/directSource.ts';
 import { quadratureOf } from '../../../src/measure/quadrature.ts';
 import { simulate } from '../../../src/measure/simulate.ts';
 import { stopCommand, stopFigures } from '../../../src/measure/stopFigures.ts';
@@ -124,7 +123,7 @@ describe('direct current in two leads', () => {
         solver: { endTime: 4 },
       });
       const point = steadyPoint(scenario, share);
-      const alternating = equivalentAlternatingCurrent(Math.abs(point.iB));
+      const alternating = Math.sqrt(2 / 3) * Math.abs(point.iB);
       const torque = brakingTorque(alternating, share);
       expectWithin(-point.torque, torque, { relative: 2e-5 }, `torque at ${share} of synchronous speed`);
       expectWithin(

@@ -263,6 +263,17 @@ describe('the load stopped otherwise', () => {
     expect(star.figures!.time).toBeGreaterThan(figuresOf('plug').time!);
   });
 
+  it('has no line resistors to add where the starter plugs through some', () => {
+    const { starter } = base();
+    const lineResistors = { resistance: 1, closingTime: 0.02, openingTime: 0.01, bypassAfter: null };
+    const found = all(base({ starter: { ...starter, lineResistors } }));
+    expect(found.lineResistors).toMatchObject({
+      figures: null,
+      missing: 'the starter as it stands plugs through line resistors',
+    });
+    expect(found.plug.figures!.lineResistorHeat).toBeGreaterThan(0);
+  });
+
   it('lacks a brake where none is stated, and says so', () => {
     const { alternatives: stated } = base();
     const without = all(base({ alternatives: { ...stated!, mechanicalBrake: null } })).mechanicalBrake;

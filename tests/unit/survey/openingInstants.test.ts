@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dutyStretches, NO_BOUNCE_TIMES, poleDuties } from '../../../src/measure/poleDuties.ts';
+import { dutyStretches, poleDuties } from '../../../src/measure/poleDuties.ts';
 import { quadratureOf } from '../../../src/measure/quadrature.ts';
 import { simulate } from '../../../src/measure/simulate.ts';
 import { runTrajectory } from '../../../src/simulate/run.ts';
@@ -7,6 +7,9 @@ import { openingInstants } from '../../../src/survey/openingInstants.ts';
 import { ARCING_STARTER, scenarioOf, type Variation } from '../../support/scenarios.ts';
 import { KRAUSE } from '../../support/textbookMachines.ts';
 import { expectWithin } from '../../support/tolerance.ts';
+
+/** Nothing is known about bouncing. */
+const NO_BOUNCE_TIMES = { forward: null, reverse: null };
 
 const SWITCH = { dropOutSpeed: 6, pickUpSpeed: 12, delay: 0.005 };
 

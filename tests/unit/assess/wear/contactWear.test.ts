@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { contactWear } from '../../../../src/assess/wear/contactWear.ts';
-import { genericContactors } from '../../../../src/assess/wear/genericContactor.ts';
+import { genericContactor } from '../../../../src/assess/wear/genericContactor.ts';
 import { steadyState } from '../../../../src/machine/steadyState.ts';
 import type { DutyData, Scenario } from '../../../../src/scenario/scenario.ts';
 import {
@@ -237,10 +237,10 @@ describe('what is not known', () => {
 
 describe('contactors of which nothing is known', () => {
   it('are judged by the generic curve, and marked', () => {
-    const wear = contactWear(START_AND_PLUG, genericContactors(10), PLUGGING_DUTY, plant);
+    const wear = contactWear(START_AND_PLUG, pairOf(genericContactor(10)), PLUGGING_DUTY, plant);
     expectWithin(wear.forward.operations?.value, 1.2e6, EXACT, 'forward');
     expect(wear.forward.basis.generic).toBe(true);
-    expect(genericContactors(10).forward).toEqual({ ...BARE_CONTACTOR, ratedVoltage: null });
+    expect(genericContactor(10)).toEqual({ ...BARE_CONTACTOR, ratedVoltage: null });
   });
 });
 
