@@ -14,13 +14,22 @@ export interface RunReasons {
 
 /** Reads a run for reasons that come before any criterion. */
 export function runReasons(result: RunResult): RunReasons {
-  const { operations } = result;
   return {
     unusable: whyUnusable(result),
     against: [...badEnd(result), ...controlReasons(result)],
-    lacking:
-      operations.reversal === null ? `no plug or reversal takes place in this run${refusal(result)}` : null,
+    lacking: whatIsLacking(result),
   };
+}
+
+function whatIsLacking(result: RunResult): string | null {
+  const { operations, scenario } = result;
+  const { duty } = scenario;
+  if (operations.reversal === null) return `no plug or reversal takes place in this run${refusal(result)}`;
+  if (duty !== undefined && duty.cycle !== 'fullReversal' && duty.pluggingShare === 0)
+    return 'the duty contains no plugging (duty.cycle, duty.pluggingShare), so its heat and wear say nothing about it';
+  return (scenario.starter.faults ?? []).length === 0
+    ? null
+    : 'the scenario assumes faults of the starter (starter.faults), and a healthy one is to be judged';
 }
 
 /** Why no figure of a run may be used: the integration failed, or the energy balance does not close; null: they may be used. */

@@ -67,9 +67,10 @@ export function verdict(criteria: readonly Criterion[], result: RunResult): Verd
   };
 }
 
-function failure({ name, margin, limit, value, limitIs, remark }: Criterion): string {
+function failure({ name, unit, margin, limit, value, limitIs, remark }: Criterion): string {
   if (limit === 0 || limit === null || margin === null || value === null)
     return remark === '' ? `${name} is not zero` : `${name}: ${remark}`;
+  if (unit === '°C') return `${name} exceeds its limit by ${Number((value - limit).toPrecision(2))} K`;
   if (limitIs === 'least') return `${name} falls short of its limit by ${percent(-margin)}`;
   return -margin > LARGEST_EXCESS
     ? `${name} is ${Number((value / limit).toPrecision(2))} times its limit`
@@ -81,7 +82,9 @@ function lack({ remark }: Criterion): string {
   return remark.replace(NOT_JUDGED_BECAUSE, '');
 }
 
-function closeness({ margin, limitIs }: Criterion): string {
+function closeness({ margin, limitIs, unit, value, limit }: Criterion): string {
+  if (unit === '°C' && value !== null && limit !== null)
+    return `${Number((limit - value).toPrecision(2))} K below it`;
   return `${percent(margin ?? 0)} ${limitIs === 'most' ? 'below' : 'above'} it`;
 }
 

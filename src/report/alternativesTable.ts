@@ -76,7 +76,9 @@ function notesOf(
     return range === null ? [] : [`${STOP_LABELS[way.name]} ${lifeRangeText(range)} operations`];
   });
   return [
-    ...(compared.length === 0 ? [] : ['Rotor: heat from the command to rest.']),
+    ...(compared.length === 0
+      ? []
+      : ['Torque and current: at the closing angle of the scenario. Rotor: heat from the command to rest.']),
     ...(lives.length === 0 ? [] : [`Range of the contacts: ${lives.join('; ')}.`]),
     ...(settings.length === 0 ? [] : [`Set: ${settings.join('. ')}.`]),
     ...remarksOf(compared),

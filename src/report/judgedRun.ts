@@ -4,6 +4,6 @@ import type { ReportBackground } from './reportBackground.ts';
 /** A judgement with what is known of its machine beside the scenario. */
 export interface JudgedRun
   extends Pick<Judgement, 'result' | 'suitability' | 'alternatives' | 'extremes'>,
-    /** Absent where a judgement was put together without looking at opening instants. */
-    Partial<Pick<Judgement, 'instants'>>,
+    /** Absent where a judgement was put together without looking at closing angles. */
+    Partial<Pick<Judgement, 'instants' | 'worst'>>,
     ReportBackground {}

@@ -63,30 +63,38 @@ export const TORQUES = [
  * Peak current, worst torque, time to zero speed, rotor heat as multiple of a start, in that order.
  *
  * @param bands what a nameplate leaves open; each number then carries its range
+ * @param worst the run at the worst of the closing angles; current and torque are then its own, and carry no range, which is one of a
+ * single angle
  */
 export function keyNumbers(
   result: RunResult,
   units: UnitSystem,
   bands: PlugBands | null = null,
+  worst: RunResult | null = null,
 ): KeyNumber[] {
   const { metrics } = result;
+  const peaks = worst?.metrics ?? metrics;
   const ranged = (key: MetricKey, number: KeyNumber): KeyNumber => {
     const band = bandOf(bands, key);
     if (band === undefined) return number;
     return { ...number, range: formatRange(band.low, band.high, metrics[key], metricLabel(key), units) };
   };
   const extreme = (label: string, key: MetricKey | null, otherwise: MetricKey): KeyNumber => {
-    const metric = metrics[key ?? otherwise];
+    const metric = peaks[key ?? otherwise];
     if (key === null) return { label, value: '—', detail: metric.missing ?? 'not in this run' };
     const when = key.startsWith('start') ? 'while starting' : 'while plugging';
     const phase = metric.phase === undefined ? [] : [`phase ${metric.phase}`];
-    const detail = [formatMetricMultiple(metric), ...phase, when].filter((part) => part !== '').join(', ');
-    return ranged(key, { label, value: formatMetric(metric, metricLabel(key), units), detail });
+    const angle = worst === null ? '' : 'at the worst closing angle';
+    const detail = [formatMetricMultiple(metric), ...phase, when, angle]
+      .filter((part) => part !== '')
+      .join(', ');
+    const ofAngle = worst === null ? ranged : (_: MetricKey, number: KeyNumber) => number;
+    return ofAngle(key, { label, value: formatMetric(metric, metricLabel(key), units), detail });
   };
   const stop = metrics.stopTimeFromParting;
   return [
-    extreme('Peak current', peakCurrentKey(metrics), 'plugPeakCurrent'),
-    extreme('Worst torque', worstTorqueKey(metrics), 'plugMinimumTorque'),
+    extreme('Peak current', peakCurrentKey(peaks), 'plugPeakCurrent'),
+    extreme('Worst torque', worstTorqueKey(peaks), 'plugMinimumTorque'),
     ranged('stopTimeFromParting', {
       label: 'Time to zero',
       value: formatMetric(stop, metricLabel('stopTimeFromParting'), units),

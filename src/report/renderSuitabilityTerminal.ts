@@ -58,11 +58,13 @@ export function renderSuitabilityTerminal(judged: JudgedRun, options: Suitabilit
     ...notJudgedSentences(criteria).flatMap(wrap),
     '',
     ...rows([
-      ...keyNumbers(result, units, judged.bands).map(({ label, value, range, detail }) => ({
-        label,
-        value: range === undefined ? value : `${value} ${range}`,
-        note: detail,
-      })),
+      ...keyNumbers(result, units, judged.bands, judged.worst ?? null).map(
+        ({ label, value, range, detail }) => ({
+          label,
+          value: range === undefined ? value : `${value} ${range}`,
+          note: detail,
+        }),
+      ),
       ...heatRows(suitability.heating),
       ...contactRows(judged),
     ]),

@@ -12,7 +12,7 @@ import type { ScenarioInput } from './scenarioInput.ts';
 export function resolveDuty(input: NonNullable<ScenarioInput['duty']>, note: Note): DutyData {
   const cycle = CYCLE_OF_WORD[input.cycle ?? 'start and plug stop'];
   const inchingShare = input.inchingShare ?? 0;
-  const pluggingShare = input.pluggingShare ?? (cycle === 'startCoast' ? 0 : 1 - inchingShare);
+  const pluggingShare = input.pluggingShare ?? (cycle === 'startPlugStop' ? 1 - inchingShare : 0);
   if (input.cycle === undefined) note('cycle', 'start and plug stop', 'default');
   if (input.pluggingShare === undefined)
     note('pluggingShare', derivedValue(100 * pluggingShare, '%'), 'default', 'by cycle and inchingShare');

@@ -45,8 +45,6 @@ const CURED_BY_RESISTORS: readonly CriterionKey[] = [
   'lockedRotorWithstand',
   'overloadRelay',
 ];
-/** Supply angles over which a changed scenario is judged: fewer than for the verdict itself. No multiple of 3. */
-const INSTANTS_OF_TRIALS = 7;
 /** Loosest tolerance of changed scenarios: their energy balance still closes to the residual that is asked of a run. */
 const TRIAL_TOLERANCE = 1e-7;
 
@@ -101,7 +99,7 @@ function judgeOf(instants: OpeningInstants, worstNow: RunResult, { cageIsFitted 
       // What fails already needs no further runs.
       const alone = judged(result, null, result);
       if (alone.against.length > 0 || alone.criteria.some(({ outcome }) => outcome === 'fail')) return alone;
-      const tried = openingInstants(quick, INSTANTS_OF_TRIALS);
+      const tried = openingInstants(quick);
       return judged(result, tried.means, worstOf(quick, result, tried));
     },
   };

@@ -1,7 +1,7 @@
 import { steadyState } from '../../machine/steadyState.ts';
 import { magnitude } from '../../numeric/complex.ts';
 import type { MachineData, Supply, ThermalData } from '../../scenario/scenario.ts';
-import { STANDARD_LIMITS } from '../standardLimits.ts';
+import { type SourcedValue, STANDARD_LIMITS } from '../standardLimits.ts';
 import { type CageBodies, perBody } from './cageBodies.ts';
 import { type LockedRotorTimes, lockedRotorTimes } from './lockedRotorTimes.ts';
 import type { ThermalParameter } from './thermalNetwork.ts';
@@ -43,7 +43,9 @@ export function cageHeat(
   coolest: number,
 ): CageHeat | string {
   const ambient = STANDARD_LIMITS.referenceAmbient.value;
-  const limit = givenOr('limit of the cage', thermal?.cageLimit, TYPICAL_THERMAL.cageLimit);
+  const typicalLimit = machine.rotorResistors === undefined ? TYPICAL_THERMAL.cageLimit : woundLimit(thermal);
+  if (typeof typicalLimit === 'string') return typicalLimit;
+  const limit = givenOr('limit of the cage', thermal?.cageLimit, typicalLimit);
   const cold = thermal?.lockedRotorTimeCold ?? null;
   const hot = thermal?.lockedRotorTimeHot ?? null;
   if (cold !== null && hot !== null && hot >= cold)
@@ -73,6 +75,17 @@ export function cageHeat(
     `the loss of the locked rotor heats it to its limit in ${words.filter(Boolean).join(' and ')}, without cooling`,
   );
   return { heatCapacity, limit, ratedTemperature, lockedRotorTimes: times };
+}
+
+/** A wound rotor is insulated: the temperature of its class is its limit; words where the class is missing. */
+function woundLimit(thermal: ThermalData | undefined): SourcedValue | string {
+  const insulationClass = thermal?.insulationClass ?? null;
+  if (insulationClass === null)
+    return thermal?.cageLimit == null
+      ? 'a wound rotor is insulated, and neither thermal.insulationClass nor thermal.cageLimit is stated'
+      : { value: thermal.cageLimit, unit: '°C', source: '' };
+  const source = `a wound rotor: temperature of its thermal class ${insulationClass} (IEC 60085, from memory), taken as that of the stator`;
+  return { value: Number(insulationClass), unit: '°C', source };
 }
 
 /** Stated, else as the two stated times give it, else typical. */

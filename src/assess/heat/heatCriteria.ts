@@ -1,4 +1,5 @@
 import type { RunResult } from '../../measure/result.ts';
+import type { DutyData } from '../../scenario/scenario.ts';
 import { TRIP_LEVEL } from '../../starter/overloadRelay.ts';
 import { type Criterion, judged, notJudged } from '../criterion.ts';
 import type { Heating } from './heating.ts';
@@ -46,9 +47,21 @@ export function heatCriteria(
   return [
     temperature(WINDING, found, ['winding']),
     temperature(CAGE, found, ['cage', 'outerCage']),
-    rate(found, asked, scenario.duty?.inchingShare ?? 0),
+    rate(found, asked, leftOut(scenario.duty)),
     withstand(found),
     relay(found),
+  ];
+}
+
+/** What of a duty the permissible operations do not depend on. */
+function leftOut(duty: DutyData | undefined): readonly string[] {
+  if (duty === undefined) return [];
+  const { cycle, runningTime, inchingShare } = duty;
+  return [
+    ...(inchingShare > 0 ? ['the heat of inching is not in it'] : []),
+    ...(cycle === 'fullReversal' && runningTime !== null
+      ? ['the running time is not used: a motor that is only reversed runs all the time in between']
+      : []),
   ];
 }
 
@@ -79,7 +92,7 @@ function assumptions(count: number): string {
   return count === 0 ? '' : `; ${count} values of the thermal model are assumed`;
 }
 
-function rate(found: Heating, asked: number | null, inchingShare: number): Criterion {
+function rate(found: Heating, asked: number | null, left: readonly string[]): Criterion {
   const { model, kind, permissible, fromNoLoadStarts } = found;
   const required = asked !== null;
   if (asked === null) return missingOf(RATE, 'the number of operations per hour is missing', required);
@@ -91,7 +104,7 @@ function rate(found: Heating, asked: number | null, inchingShare: number): Crite
   const sentences = [
     `the thermal model permits ${byModel.perHour.toPrecision(3)} per hour (${bindingWords(byModel.binding)})`,
     ...(byModel.remark === '' ? [] : [byModel.remark]),
-    ...(inchingShare > 0 ? ['the heat of inching is not in it'] : []),
+    ...left,
     ...(byMaker === null
       ? []
       : [

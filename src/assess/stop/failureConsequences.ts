@@ -3,7 +3,7 @@ import { synchronousSpeed } from '../../scenario/synchronousSpeed.ts';
 import { steadySpeed } from '../../shaft/steadySpeed.ts';
 import { type CoastDown, coastDown, SLOW_SHARE } from './coastDown.ts';
 import { type Standstill, standstill } from './standstill.ts';
-import { insertedAtEnd } from './stopKind.ts';
+import { insertedAtEnd, stopKind } from './stopKind.ts';
 
 /** What happens where supply, reversing contactor or zero-speed switch fails during the first reversal of a run. */
 export interface FailureConsequences {
@@ -35,15 +35,27 @@ export function failureConsequences(result: RunResult): FailureConsequences | nu
     coast,
     standstill: rest,
     reverseSpeed,
-    sentences: [
-      `If the supply or the reversing contactor fails at the command, nothing brakes: ${coasting(coast)}${hasBrake ? '. The mechanical brake is not counted in this' : ''}.`,
-      ...holding(rest),
-      reverseSpeed === null
-        ? 'If the zero-speed switch does not open, the machine stays in against a load that it cannot drive in the other direction.'
-        : `If the zero-speed switch does not open, the machine runs up in the other direction to ${percent((back * reverseSpeed) / synchronous)} of synchronous speed.`,
-      'Plugging neither holds nor is fail-safe: it brakes only while supply, reversing contactor and zero-speed switch work.',
-    ],
+    sentences:
+      stopKind(result) === 'reversal'
+        ? reversing(coast, rest)
+        : [
+            `If the supply or the reversing contactor fails at the command, nothing brakes: ${coasting(coast)}${hasBrake ? '. The mechanical brake is not counted in this' : ''}.`,
+            ...holding(rest),
+            reverseSpeed === null
+              ? 'If the zero-speed switch does not open, the machine stays in against a load that it cannot drive in the other direction.'
+              : `If the zero-speed switch does not open, the machine runs up in the other direction to ${percent((back * reverseSpeed) / synchronous)} of synchronous speed.`,
+            'Plugging neither holds nor is fail-safe: it brakes only while supply, reversing contactor and zero-speed switch work.',
+          ],
   };
+}
+
+/** A drive that is meant to run up the other way. */
+function reversing(coast: CoastDown, rest: Standstill): string[] {
+  return [
+    `If the supply or the reversing contactor fails at the command, nothing brakes: ${coasting(coast)}.`,
+    ...holding(rest),
+    'Reversing neither holds nor is fail-safe: it brakes only while supply and reversing contactor work, and runs up the other way.',
+  ];
 }
 
 function coasting({ outcome, time, angle }: CoastDown): string {

@@ -33,7 +33,7 @@ export function shaftTorque(result: RunResult): Criterion {
     first,
   );
   const rigid = trajectory.shaft.coupling === null;
-  const name = rigid ? 'torque between motor and load' : 'torque in the coupling';
+  const name = 'torque between motor and load';
   const question = { key: 'shaftTorque', name, unit: 'N·m', limitIs: 'most', required: true } as const;
   if (weakest === undefined && unknown.length === 0) return waived({ ...question, remark: '' });
   const value = rigid ? rigidTorque(result) : couplingTorque(result);
@@ -54,11 +54,15 @@ export function shaftTorque(result: RunResult): Criterion {
   if (value > weakest.limit)
     return judged({
       ...parts,
-      remark: joinRemarks('of a rigid shaft; an elastic one swings further', common),
+      value: swing * value,
+      remark: joinRemarks(
+        `twice the torque of a rigid shaft, which exceeds the limit by itself: ${Number(value.toPrecision(3))} N·m`,
+        common,
+      ),
     });
   if (swing * value > weakest.limit)
     return notJudged(
-      parts,
+      { ...parts, value: swing * value },
       'the stiffness of the coupling (load.coupling) is missing: a rigid shaft keeps the limit, an elastic one may swing to ' +
         'twice this torque and then does not',
     );

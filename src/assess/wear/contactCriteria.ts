@@ -153,7 +153,7 @@ function lifeCriterion(wear: ContactWear, limit: number | 'none' | null): Criter
   const of = wear[governing];
   const { low, high } = of.operations!;
   const below = low < limit && value >= limit ? '; the range reaches below the limit' : '';
-  return judged({
+  const found = judged({
     ...LIFE,
     value,
     limit,
@@ -162,6 +162,8 @@ function lifeCriterion(wear: ContactWear, limit: number | 'none' | null): Criter
       `${governing} contactor, ${of.basis.generic ? 'by a generic curve, not that of the device' : 'by its stated lives'}; expected between ` +
       `${rounded(low, 2)} and ${rounded(high, 2)}${below}${of.missing.some((text) => text.startsWith('make erosion')) ? '; make erosion is not in it because the bounce time is missing' : ''}`,
   });
+  // A range that reaches below the limit is no clear pass.
+  return below === '' ? found : { ...found, outcome: 'close' };
 }
 
 /** Why no life is known, in words that follow "because". */

@@ -50,7 +50,7 @@ ${result.usable ? '' : `<p class="alarm" role="alert">${escapeMarkup(statusLine(
 ${titleBlock(scenario.titleBlock)}
 ${paragraph(QUESTION, 'question')}
 <p class="finding verdict">${outcomeMark(VERDICT_FORM[verdict.outcome])}<span>${escapeMarkup(verdict.sentence)}</span></p>
-${keyNumberList(keyNumbers(result, units, bands))}
+${keyNumberList(keyNumbers(result, units, bands, judged.worst ?? null))}
 ${printedCriteria(suitability, units)}
 ${paragraph(remarks.join(' '), 'small')}
 ${paragraph(`${CAUTIONS.join(' ')} ${SCOPE}`, 'cautions small')}

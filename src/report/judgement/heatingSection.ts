@@ -88,7 +88,8 @@ function permissibleTable({ permissible, model, kind }: Heating, units: UnitSyst
     ];
   });
   return labelledTable({
-    caption: 'Operations per hour that the motor’s temperatures allow, evenly spaced',
+    caption:
+      'Operations per hour that temperatures and time allow, evenly spaced; full reversals with running in between, the others with the running time of the duty',
     head,
     rows,
   });

@@ -94,7 +94,7 @@ function alternative(name: StopName, run: CommandedRun, goals: StopGoals, basis:
     chosen: way.chosen ?? null,
     remark: remarkOf(result),
     figures,
-    cost: stopCost(result, kindOf(name, goals), basis, KEEPS_CURRENTS.includes(name)),
+    cost: stopCost(result, figures, kindOf(name, goals), basis, KEEPS_CURRENTS.includes(name)),
     reversalTime: reversalTime(quadrature, figures, run.direction),
     result,
     missing: null,

@@ -1,5 +1,5 @@
 import { runningOf } from '../../assess/heat/dutyCycle.ts';
-import type { OperationHeat } from '../../assess/heat/heat.ts';
+import { NO_HEAT, type OperationHeat } from '../../assess/heat/heat.ts';
 import { heatOfRun } from '../../assess/heat/heatOfRun.ts';
 import { permissibleOperations } from '../../assess/heat/permissibleOperations.ts';
 import type { ThermalModel } from '../../assess/heat/thermalNetwork.ts';
@@ -7,6 +7,7 @@ import { contactWear } from '../../assess/wear/contactWear.ts';
 import type { WearEvent } from '../../assess/wear/contactWearTypes.ts';
 import type { MeanDuties } from '../../measure/meanDuties.ts';
 import type { RunResult } from '../../measure/result.ts';
+import type { StopFigures } from '../../measure/stopFigures.ts';
 import type { CycleName, Scenario } from '../../scenario/scenario.ts';
 import type { ContactorName } from '../../starter/starter.ts';
 import { openingInstants } from '../openingInstants.ts';
@@ -48,27 +49,43 @@ const EVENTS: Readonly<Record<StopKindOfCost, WearEvent>> = {
  */
 export function stopCost(
   result: RunResult,
+  figures: StopFigures,
   kind: StopKindOfCost,
   basis: CostBasis,
   isScenariosOwn = false,
 ): StopCost {
   return {
-    operationsPerHour: operationsPerHour(result, kind, basis),
+    operationsPerHour: operationsPerHour(result, figures, kind, basis),
     ...contactsOf(result.scenario, EVENTS[kind], isScenariosOwn ? basis.means : null),
   };
 }
 
 /** 1/h */
-function operationsPerHour(result: RunResult, kind: StopKindOfCost, basis: CostBasis): number | null {
+function operationsPerHour(
+  result: RunResult,
+  figures: StopFigures,
+  kind: StopKindOfCost,
+  basis: CostBasis,
+): number | null {
   const { model } = basis;
   const cycle = CYCLES[kind];
   const running = runningOf(result.scenario.duty, cycle);
   if (model === null || typeof running === 'string') return null;
   if (model.nodes.some(({ limit, limitSource }) => limit === null && limitSource !== '')) return null;
-  // Coasting shows no heat of its own: the start is that of the scenario.
-  const heat = kind === 'coasts' ? basis.heat : heatOfRun(result, basis.cageIsFitted);
+  const heat = kind === 'coasts' ? coastingHeat(basis.heat, figures) : heatOfRun(result, basis.cageIsFitted);
   if (heat === null || typeof heat === 'string') return null;
   return permissibleOperations(model, heat, cycle, running).perHour;
+}
+
+/** The scenario's start with a stop that takes its time and leaves no heat. */
+function coastingHeat(heat: OperationHeat | null, { time }: StopFigures): OperationHeat | null {
+  if (heat === null || time === null) return null;
+  return {
+    start: heat.start,
+    running: heat.running,
+    stop: { ...NO_HEAT, duration: time },
+    stopKind: 'coast',
+  };
 }
 
 /** Operations until the contacts that wear first are worn, each a start and this stop. */

@@ -38,7 +38,10 @@ export function extremes(result: RunResult, judge: Judge): readonly Extreme[] {
 /** The smallest line resistor with which plugging passes, Ω; null: none does, or none is needed. */
 export function smallestResistor(result: RunResult, judge: Judge): number | null {
   const found = extreme('smallestResistor', result, judge).boundary;
-  return found === null || found.kind === 'nothing' ? null : found.value;
+  if (found === null || found.value === null) return null;
+  // Rounded up to what is printed, so that the printed value passes too.
+  const digit = 10 ** (Math.floor(Math.log10(found.value)) - 2);
+  return Number((Math.ceil(found.value / digit) * digit).toPrecision(3));
 }
 
 /** One inverse question. */

@@ -78,12 +78,16 @@ describe('the outcome', () => {
 describe('the sentence', () => {
   it('says by how much a limit is missed', () => {
     expect(verdict([PASS, FAIL], run).sentence).toBe(
-      'Plugging is not suitable by these criteria: temperature of the cage exceeds its limit by 12 %.',
+      'Plugging is not suitable by these criteria: temperature of the cage exceeds its limit by 30 K.',
     );
-    const life = judged(parts({ name: 'life of the contacts', value: 300, limit: 400, limitIs: 'least' }));
+    const life = judged(
+      parts({ name: 'life of the contacts', unit: 'operations', value: 300, limit: 400, limitIs: 'least' }),
+    );
     expect(verdict([life], run).sentence).toContain('life of the contacts falls short of its limit by 25 %.');
-    const far = judged(parts({ value: 5000 }));
-    expect(verdict([far], run).sentence).toContain('temperature of the cage is 20 times its limit.');
+    const far = judged(parts({ name: 'crest', unit: 'A', value: 5000 }));
+    expect(verdict([far], run).sentence).toContain('crest is 20 times its limit.');
+    const over = judged(parts({ name: 'crest', unit: 'A', value: 280 }));
+    expect(verdict([over], run).sentence).toContain('crest exceeds its limit by 12 %.');
   });
 
   it('tells a limit of zero by its remark', () => {
@@ -95,7 +99,7 @@ describe('the sentence', () => {
 
   it('names the closest limit of a suitable stop', () => {
     expect(verdict([PASS, CLOSE], run).sentence).toBe(
-      'Plugging is suitable by these criteria; the closest to its limit is temperature of the winding, 4 % below it.',
+      'Plugging is suitable by these criteria; the closest to its limit is temperature of the winding, 10 K below it.',
     );
     expect(verdict([WAIVED_ONE], run).sentence).toBe('Plugging is suitable by these criteria.');
   });
@@ -112,7 +116,7 @@ describe('the sentence', () => {
         Array.from({ length: 6 }, () => FAIL),
         run,
       ).sentence,
-    ).toMatch(/by 12 %; and 2 more\.$/);
+    ).toMatch(/by 30 K; and 2 more\.$/);
   });
 
   it('never calls anything safe', () => {

@@ -179,7 +179,8 @@ describe('the duty', () => {
   it.each([
     ['start and coast', 'startCoast', 0],
     ['start and plug stop', 'startPlugStop', 1],
-    ['full reversal', 'fullReversal', 1],
+    // The rest are reversals: no stop of that cycle is a plug stop unless it is said.
+    ['full reversal', 'fullReversal', 0],
   ] as const)('%s is the cycle %s, of which a share of %d is plugged', (cycle, expected, share) => {
     expect(sectionsOf({ duty: { cycle } }).duty).toMatchObject({ cycle: expected, pluggingShare: share });
   });

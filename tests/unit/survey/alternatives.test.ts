@@ -101,6 +101,12 @@ function all(scenario: Scenario): Record<StopName, Alternative> {
   return Object.fromEntries(found.map((one) => [one.name, one])) as Record<StopName, Alternative>;
 }
 
+function heatOfStart() {
+  const heat = heatOfRun(simulate(base()));
+  if (typeof heat === 'string') throw new Error(heat);
+  return heat.start;
+}
+
 const ways = all(base());
 const figuresOf = (name: StopName) => {
   const { figures, missing } = ways[name];
@@ -294,6 +300,18 @@ describe('what stopping costs', () => {
     // Rotor heat of an operation without load: 1, 2 and 4 times the kinetic energy.
     expect(perHour('coast')).toBeGreaterThan(perHour('directCurrent'));
     expect(perHour('directCurrent')).toBeGreaterThan(perHour('plug'));
+  });
+
+  it('leaves coasting its time: the next start comes after the load has stopped', () => {
+    const { figures, cost } = ways.coast;
+    const busy = heatOfStart().duration + 1 + figures!.time!;
+    expect(cost.operationsPerHour!).toBeLessThanOrEqual((3600 / busy) * (1 + 1e-9));
+    // A motor that hardly warms at rated load: only time binds.
+    const cool = { ...base().thermal!, ratedRise: 1, cageRatedTemperature: 42 };
+    const idle = all(
+      base({ thermal: { ...cool, cageHeatCapacity: 1e5, windingHeatCapacity: 1e5, frameHeatCapacity: 1e6 } }),
+    );
+    expectWithin(idle.coast.cost.operationsPerHour!, 3600 / busy, { relative: 1e-6 }, 'operations per hour');
   });
 
   it('is not judged without the sections it needs', () => {

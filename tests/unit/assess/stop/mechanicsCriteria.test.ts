@@ -56,7 +56,9 @@ describe('the torque of a rigid shaft', () => {
   it('fails where not even a rigid shaft keeps it', () => {
     const judged = shaftOf(run, { couplingTorque: 0.9 * rigid });
     expect(judged.outcome).toBe('fail');
-    expectWithin(judged.value, rigid, tolerance, 'value');
+    // The value is the same on both sides of the limit: what an elastic shaft may swing to.
+    expectWithin(judged.value, 2 * rigid, tolerance, 'value');
+    expect(judged.remark).toContain('exceeds the limit by itself');
   });
 
   it('is not judged where the elasticity decides', () => {
@@ -64,6 +66,7 @@ describe('the torque of a rigid shaft', () => {
       const judged = shaftOf(run, { couplingTorque: limit });
       expect(judged).toMatchObject({ outcome: 'notJudged', required: true });
       expect(judged.remark).toContain('the stiffness of the coupling (load.coupling) is missing');
+      expectWithin(judged.value, 2 * rigid, tolerance, 'value');
     }
   });
 
@@ -76,7 +79,7 @@ describe('the torque of a rigid shaft', () => {
     });
     const { startMaximumTorque, startMinimumTorque } = stalled.metrics;
     const peak = Math.max(startMaximumTorque.value ?? 0, -(startMinimumTorque.value ?? 0));
-    expectWithin(shaftOf(stalled, { keyTorque: 1 }).value, peak, { relative: 1e-6 }, 'value');
+    expectWithin(shaftOf(stalled, { keyTorque: 1 }).value, 2 * peak, { relative: 1e-6 }, 'value');
   });
 
   it('holds the weakest part that is given, and names what is not', () => {

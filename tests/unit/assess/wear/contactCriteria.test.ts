@@ -166,7 +166,9 @@ describe('operations per hour of the contactors', () => {
 describe('life of the contacts', () => {
   // The reversing contactor governs with 100 000 operations.
   it.each([
-    [80_000, 'pass'],
+    // Beyond the low end of the range, 50 000, it is no clear pass.
+    [49_000, 'pass'],
+    [51_000, 'close'],
     [95_000, 'close'],
     [101_000, 'fail'],
   ] as const)('100 000 operations where %d are demanded: %s', (contactLife, outcome) => {
