@@ -68,6 +68,7 @@ export function judgement(scenario: Scenario, options: JudgementOptions): Judgem
     heat: typeof heating === 'string' ? null : heating.heat,
     cageIsFitted: options.cageIsFitted,
     means: result.operations.reversal === null ? null : instants.means,
+    failing: found.criteria.filter(({ outcome }) => outcome === 'fail').map(({ name }) => name),
   };
   return {
     ...alone,

@@ -30,7 +30,7 @@ it('lists exactly the keys that differ, both verdicts, and writes one page', asy
     'starter.changeoverDelay 12 ms 90 ms',
     'limits.contactLife 100000 900000000',
   ]);
-  expect(out).toMatch(/^Life of the contacts .* pass .* FAIL$/mu);
+  expect(out).toMatch(/^Life of the contacts .* close to limit .* FAIL$/mu);
   const page = readFileSync(path.join(folder, 'reports', 'a-and-b', 'compare.html'), 'utf8');
   expect(page).toContain('starter.changeoverDelay');
   expect(filesBelow(folder)).toEqual(['a.yaml', 'b.yaml', 'reports/a-and-b/compare.html']);

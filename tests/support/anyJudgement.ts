@@ -39,7 +39,7 @@ const thermal: fc.Arbitrary<ThermalData> = fc
   .tuple(
     fc.record({
       insulationClass: orNull(fc.constantFrom('130' as const, '155' as const, '180' as const)),
-      ratedRise: orNull(between(1e-3, 200)),
+      ratedRise: orNull(between(1e-3, 90)),
       ambient: between(-60, 100),
       altitude: between(-500, 9000),
       cageLimit: orNull(between(301, 700)),

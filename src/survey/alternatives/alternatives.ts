@@ -8,22 +8,18 @@ import type { Scenario } from '../../scenario/scenario.ts';
 import { ScenarioError } from '../../scenario/scenarioError.ts';
 import { holdsUnpowered } from '../../shaft/coasting.ts';
 import { steadySpeed } from '../../shaft/steadySpeed.ts';
+import { openingInstants } from '../openingInstants.ts';
 import { type Alternative, STOP_NAMES, type StopCost, type StopName } from './alternative.ts';
 import { type CommandedRun, commandedRun } from './commandedRun.ts';
+import { failingCriteria, limitsMissed } from './limitsMissed.ts';
 import { type CostBasis, type StopKindOfCost, stopCost } from './stopCost.ts';
 import { type StopGoals, wayToStop } from './waysToStop.ts';
 
 /** Where no longest stop is stated, direct current may take so many times as long as plugging. Assumed. */
 const SLOWER_THAN_PLUGGING = 3;
 
-/** Ways whose contactors make and break what they do in the scenario, as far as a way that coasts does it at all. */
-const KEEPS_CURRENTS: readonly StopName[] = [
-  'plug',
-  'coast',
-  'mechanicalBrake',
-  'directCurrent',
-  'throughStop',
-];
+/** Ways to plug that differ from the scenario's own. */
+const PLUGS_OTHERWISE: readonly StopName[] = ['lineResistors', 'starPlugging', 'longerDeadTime'];
 
 const NO_COST: StopCost = { operationsPerHour: null, contactLife: null, wearsFirst: null };
 
@@ -88,13 +84,27 @@ function alternative(name: StopName, run: CommandedRun, goals: StopGoals, basis:
   if (idle !== null) return { ...none, setting, missing: idle };
   const quadrature = quadratureOf(result.trajectory);
   const figures = stopFigures(quadrature, run.command);
+  const isOwn = name === 'plug' && basis.means !== null;
+  const plugs = name === 'plug' || PLUGS_OTHERWISE.includes(name);
+  // Ways that only coast make and break what the scenario does, as far as they do it at all.
+  const instants = plugs && !isOwn ? openingInstants(result.scenario) : null;
+  const known = instants === null ? basis.means : instants.means;
+  const cost = stopCost(result, figures, kindOf(name, goals), basis, known);
+  const missed =
+    instants !== null
+      ? failingCriteria(result, instants, basis.cageIsFitted)
+      : isOwn
+        ? basis.failing
+        : limitsMissed(result, figures, cost);
   return {
     name,
     setting,
     chosen: way.chosen ?? null,
-    remark: remarkOf(result),
+    remark: [holding(result), missed.length === 0 ? '' : `does not keep: ${missed.join(', ')}`]
+      .filter(Boolean)
+      .join('; '),
     figures,
-    cost: stopCost(result, figures, kindOf(name, goals), basis, KEEPS_CURRENTS.includes(name)),
+    cost,
     reversalTime: reversalTime(quadrature, figures, run.direction),
     result,
     missing: null,
@@ -118,14 +128,13 @@ function neverActs(name: StopName, { trajectory, operations }: RunResult, comman
     const begins = trajectory.events.some(({ kind, t }) => kind === 'injectionBegins' && t > command);
     return begins ? null : `${early} the direct current begins`;
   }
-  const plugs = name === 'longerDeadTime' || name === 'lineResistors' || name === 'starPlugging';
-  if (!plugs) return null;
+  if (!PLUGS_OTHERWISE.includes(name)) return null;
   const { reversal } = operations;
   return reversal === null || reversal.touch === null ? `${early} the other contactor's turn` : null;
 }
 
 /** Electric ways of stopping hold nothing. */
-function remarkOf({ trajectory, scenario }: RunResult): string {
+function holding({ trajectory, scenario }: RunResult): string {
   const holds = holdsUnpowered(trajectory.shaft) || scenario.starter.brake !== undefined;
   return holds ? '' : 'nothing holds this load at rest: it goes on turning by itself';
 }

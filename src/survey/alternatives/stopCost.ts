@@ -20,8 +20,10 @@ export interface CostBasis {
   /** Of the operation as it stands, whose start every way of stopping shares. */
   readonly heat: OperationHeat | null;
   readonly cageIsFitted: boolean;
-  /** What the contactors make and break as the scenario stands, over more instants than an alternative's; null: not known. */
+  /** What the contactors make and break as the scenario stands; null: not known. */
   readonly means: MeanDuties | null;
+  /** Names of the criteria that fail as the scenario stands. */
+  readonly failing: readonly string[];
 }
 
 /** What kind of operation a way of stopping makes, for heat and for contacts. */
@@ -45,18 +47,18 @@ const EVENTS: Readonly<Record<StopKindOfCost, WearEvent>> = {
 /**
  * How often an hour the motor stands an operation that ends with this stop, and how long contacts last.
  *
- * @param isScenariosOwn its contactors make and break the currents that they do in the scenario itself
+ * @param known what its contactors make and break over instants of opening; null: to be found
  */
 export function stopCost(
   result: RunResult,
   figures: StopFigures,
   kind: StopKindOfCost,
   basis: CostBasis,
-  isScenariosOwn = false,
+  known: MeanDuties | null,
 ): StopCost {
   return {
     operationsPerHour: operationsPerHour(result, figures, kind, basis),
-    ...contactsOf(result.scenario, EVENTS[kind], isScenariosOwn ? basis.means : null),
+    ...contactsOf(result.scenario, EVENTS[kind], known),
   };
 }
 
