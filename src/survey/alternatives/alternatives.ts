@@ -28,7 +28,7 @@ const NO_COST: StopCost = { operationsPerHour: null, contactLife: null, wearsFir
  * Faults of the run are left out; what its control circuit made of buttons is commanded.
  *
  * @param result of a run with a stop
- * @param resistorForLimits smallest line resistor with which plugging meets its limits, Ω; null: none was looked for
+ * @param resistorForLimits smallest line resistor with which no criterion fails, Ω; null: none was looked for
  * @returns empty where the run has no stop
  */
 export function alternatives(

@@ -22,7 +22,7 @@ export interface StopGoals {
   readonly wantedTime: number;
   /** When the coasting load stands, s after the command; null: it does not within the run. */
   readonly coastingTime: number | null;
-  /** Smallest line resistor with which plugging meets its limits, Ω; null: none was looked for, or none does. */
+  /** Smallest line resistor with which no criterion fails, Ω; null: none was looked for, or none does. */
   readonly resistorForLimits: number | null;
 }
 
@@ -151,7 +151,7 @@ function resistorOf(run: CommandedRun, goals: StopGoals): { resistance: number; 
   if (goals.resistorForLimits !== null)
     return {
       resistance: goals.resistorForLimits,
-      origin: 'chosen: the smallest with which plugging meets its limits',
+      origin: 'chosen: the smallest with which no criterion fails',
     };
   const start = steadyState(machine, supply, 1).current;
   const excess = (lineResistance: number) =>
