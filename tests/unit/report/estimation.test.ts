@@ -6,7 +6,7 @@ import { renderReportHtml } from '../../../src/report/renderReportHtml.ts';
 import { renderSummaryJson } from '../../../src/report/renderSummaryJson.ts';
 import { renderTerminal } from '../../../src/report/renderTerminal.ts';
 import { fakeBands, fakeEstimation } from './fakeElements.ts';
-import { fakeRun } from './fakeRun.ts';
+import { fakeMetrics, fakeRun } from './fakeRun.ts';
 import { HOSTILE_TEXTS } from './hostile.ts';
 
 const estimation = fakeEstimation();
@@ -99,6 +99,22 @@ describe('what a nameplate leaves open', () => {
     ]);
     // 4000 N·m over 1.35582 N·m per lbf·ft.
     expect(keyNumbers(fakeRun(), 'us', bands)[1]?.range).toBe('(−2950 … −2139)');
+  });
+
+  it('gives current and torque of the worst closing angle without a range, which would be that of another angle', () => {
+    const metrics = { ...fakeMetrics() };
+    metrics.plugPeakCurrent = { ...metrics.plugPeakCurrent, value: 1700 };
+    metrics.plugMinimumTorque = { ...metrics.plugMinimumTorque, value: -4100 };
+    metrics.stopTimeFromParting = { ...metrics.stopTimeFromParting, value: 0.6 };
+    const [current, torque, time] = keyNumbers(fakeRun(), 'SI', bands, fakeRun({ metrics }));
+    expect(current).toMatchObject({
+      value: '1700 A crest',
+      detail: expect.stringContaining('at the worst closing angle'),
+    });
+    expect(torque).toMatchObject({ value: '−4100 N·m' });
+    expect([current?.range, torque?.range]).toEqual([undefined, undefined]);
+    // The other numbers stay those of the scenario.
+    expect(time?.value).toBe('0.480 s');
   });
 
   it('is on the first page and in a table with the circuits that gave each end', () => {

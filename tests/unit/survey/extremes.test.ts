@@ -5,7 +5,7 @@ import type { RunResult } from '../../../src/measure/result.ts';
 import { simulate } from '../../../src/measure/simulate.ts';
 import type { Scenario } from '../../../src/scenario/scenario.ts';
 import type { Extreme, ExtremeName } from '../../../src/survey/inverse/extreme.ts';
-import { extreme, extremes, type Judge } from '../../../src/survey/inverse/extremes.ts';
+import { extreme, extremes, type Judge, smallestResistor } from '../../../src/survey/inverse/extremes.ts';
 import { ARCING_STARTER, scenarioOf } from '../../support/scenarios.ts';
 import { KRAUSE } from '../../support/textbookMachines.ts';
 import { expectWithin } from '../../support/tolerance.ts';
@@ -109,6 +109,18 @@ describe('how far a quantity may go', () => {
       )!;
     expect(run(boundary!.value!)).toBeLessThanOrEqual(limit);
     expect(run(0.98 * boundary!.value!)).toBeGreaterThan(limit);
+  });
+
+  it('rounds the resistor to choose up to three digits, so that what is printed passes', () => {
+    const crest = ({ metrics }: RunResult) => metrics.plugPeakCurrent.value;
+    for (const share of [0.6, 0.7]) {
+      const judge = judgeBy(crest, share * crest(PRESENT)!);
+      const exact = extreme('smallestResistor', PRESENT, judge).boundary!.value!;
+      const chosen = smallestResistor(PRESENT, judge)!;
+      expect(chosen).toBe(Number(chosen.toPrecision(3)));
+      expect(chosen).toBeGreaterThanOrEqual(exact);
+      expect(chosen).toBeLessThan(1.011 * exact);
+    }
   });
 
   it('says that no resistor is needed where plugging passes without', () => {
