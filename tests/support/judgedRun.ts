@@ -6,7 +6,7 @@ import { ARCING_STARTER, scenarioOf, type Variation } from './scenarios.ts';
 import { KRAUSE } from './textbookMachines.ts';
 
 /** No limit is known. */
-const NO_LIMITS: LimitsData = {
+export const NO_LIMITS: LimitsData = {
   instantaneousTrip: null,
   voltageDip: null,
   couplingTorque: null,

@@ -1,5 +1,6 @@
 import { contactWear } from '../../assess/wear/contactWear.ts';
 import type { ContactorWear } from '../../assess/wear/contactWearTypes.ts';
+import { genericContactor } from '../../assess/wear/genericContactor.ts';
 import type { ContactorData, DutyData } from '../../scenario/scenario.ts';
 import { ScenarioError } from '../../scenario/scenarioError.ts';
 import { stated } from '../../scenario/stated.ts';
@@ -85,18 +86,10 @@ function perOperation({ perEvent, operations }: ContactorWear, stop: 'plug' | 'c
 /** What a row states of each of its contactors; the rest is not known. */
 function deviceOf({ contactor }: PlanRow): ContactorData {
   return {
-    ratedVoltage: null,
-    ratedCurrentAc3: stated(contactor.ratedCurrentAc3 ?? undefined, 'rated current of the contactor'),
+    ...genericContactor(stated(contactor.ratedCurrentAc3 ?? undefined, 'rated current of the contactor')),
     ratedCurrentAc4: contactor.ratedCurrentAc4,
     lifeAc3: contactor.lifeAc3,
     lifeAc4: contactor.lifeAc4,
-    lifeTable: null,
-    mechanicalLife: null,
-    makingCapacity: null,
-    breakingCapacity: null,
-    bounceTime: null,
-    operationsPerHourAc3: null,
-    operationsPerHourAc4: null,
   };
 }
 

@@ -7,13 +7,16 @@ import { steadyState } from '../../../src/machine/steadyState.ts';
 import { quadratureOf } from '../../../src/measure/quadrature.ts';
 import { simulate } from '../../../src/measure/simulate.ts';
 import { stopFigures } from '../../../src/measure/stopFigures.ts';
-import type { ContactorData, Scenario } from '../../../src/scenario/scenario.ts';
+import type { ContactorData, LimitsData, Scenario } from '../../../src/scenario/scenario.ts';
 import type { Alternative, StopName } from '../../../src/survey/alternatives/alternative.ts';
 import { alternatives } from '../../../src/survey/alternatives/alternatives.ts';
 import { commandedRun, stoppedBy } from '../../../src/survey/alternatives/commandedRun.ts';
 import { openingInstants } from '../../../src/survey/openingInstants.ts';
+import { BARE_CONTACTOR, PLUGGING_DUTY, pairOf } from '../../support/contactors.ts';
+import { NO_LIMITS } from '../../support/judgedRun.ts';
 import { ARCING_STARTER, PLAIN_CONTROL, scenarioOf } from '../../support/scenarios.ts';
 import { KRAUSE } from '../../support/textbookMachines.ts';
+import { NO_THERMAL } from '../../support/thermalModels.ts';
 import { expectWithin } from '../../support/tolerance.ts';
 
 const HP3 = KRAUSE.hp3;
@@ -23,18 +26,11 @@ const SWITCH = { dropOutSpeed: 5, pickUpSpeed: 10, delay: 0 };
 const COMMAND = 1;
 
 const DEVICE: ContactorData = {
-  ratedVoltage: null,
+  ...BARE_CONTACTOR,
   ratedCurrentAc3: 18,
   ratedCurrentAc4: 9,
   lifeAc3: 1.2e6,
   lifeAc4: 5e4,
-  lifeTable: null,
-  mechanicalLife: null,
-  makingCapacity: null,
-  breakingCapacity: null,
-  bounceTime: null,
-  operationsPerHourAc3: null,
-  operationsPerHourAc4: null,
 };
 
 function base(changes: Partial<Scenario> = {}): Scenario {
@@ -48,40 +44,9 @@ function base(changes: Partial<Scenario> = {}): Scenario {
       ],
       solver: { relativeTolerance: 1e-7 },
     }),
-    thermal: {
-      insulationClass: '155',
-      ratedRise: null,
-      ambient: 40,
-      altitude: 0,
-      lockedRotorTimeCold: null,
-      lockedRotorTimeHot: null,
-      cageLimit: null,
-      cageRatedTemperature: null,
-      windingHeatCapacity: null,
-      cageHeatCapacity: null,
-      frameHeatCapacity: null,
-      coolingTimeConstant: null,
-      standstillCooling: null,
-      outerCageShare: null,
-      noLoadStartsPerHour: null,
-    },
-    duty: {
-      cycle: 'startPlugStop',
-      operationsPerHour: 10,
-      operationsPerDay: null,
-      runningTime: 1,
-      cyclicDurationFactor: null,
-      pluggingShare: 1,
-      inchingShare: 0,
-      contactsChanged: null,
-      operationsSince: null,
-    },
-    contactors: {
-      forward: DEVICE,
-      reverse: DEVICE,
-      interlockMechanicalLife: null,
-      switchMechanicalLife: null,
-    },
+    thermal: { ...NO_THERMAL, insulationClass: '155' },
+    duty: { ...PLUGGING_DUTY, operationsPerHour: 10, runningTime: 1 },
+    contactors: pairOf(DEVICE),
     alternatives: {
       mechanicalBrake: BRAKE,
       injectionCurrent: null,
@@ -289,25 +254,8 @@ describe('the load stopped otherwise', () => {
 });
 
 describe('limits that a way does not keep', () => {
-  const NONE = {
-    instantaneousTrip: null,
-    voltageDip: null,
-    couplingTorque: null,
-    gearboxTorque: null,
-    keyTorque: null,
-    brakeTorque: null,
-    deceleration: null,
-    decelerationRadius: null,
-    tippingRatio: null,
-    slidingFriction: null,
-    reverseCreep: null,
-    deadTimeMargin: null,
-    stopTime: null,
-    stopAngle: null,
-    contactLife: null,
-  };
-  const remarks = (limits: Partial<typeof NONE | Record<string, number>>) => {
-    const found = all(base({ limits: { ...NONE, ...limits } as Scenario['limits'] & {} }));
+  const remarks = (limits: Partial<LimitsData>) => {
+    const found = all(base({ limits: { ...NO_LIMITS, ...limits } }));
     return (name: StopName) => found[name].remark;
   };
 

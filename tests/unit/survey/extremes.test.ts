@@ -6,6 +6,7 @@ import { simulate } from '../../../src/measure/simulate.ts';
 import type { Scenario } from '../../../src/scenario/scenario.ts';
 import type { Extreme, ExtremeName } from '../../../src/survey/inverse/extreme.ts';
 import { extreme, extremes, type Judge, smallestResistor } from '../../../src/survey/inverse/extremes.ts';
+import { PLUGGING_DUTY } from '../../support/contactors.ts';
 import { ARCING_STARTER, scenarioOf } from '../../support/scenarios.ts';
 import { KRAUSE } from '../../support/textbookMachines.ts';
 import { expectWithin } from '../../support/tolerance.ts';
@@ -21,17 +22,7 @@ const SCENARIO: Scenario = {
     ],
     solver: { relativeTolerance: 1e-7 },
   }),
-  duty: {
-    cycle: 'startPlugStop',
-    operationsPerHour: 10,
-    operationsPerDay: null,
-    runningTime: 1,
-    cyclicDurationFactor: null,
-    pluggingShare: 1,
-    inchingShare: 0,
-    contactsChanged: null,
-    operationsSince: null,
-  },
+  duty: { ...PLUGGING_DUTY, operationsPerHour: 10, runningTime: 1 },
 };
 const PRESENT = simulate(SCENARIO);
 

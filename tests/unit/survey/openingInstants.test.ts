@@ -4,6 +4,7 @@ import { quadratureOf } from '../../../src/measure/quadrature.ts';
 import { simulate } from '../../../src/measure/simulate.ts';
 import { runTrajectory } from '../../../src/simulate/run.ts';
 import { openingInstants } from '../../../src/survey/openingInstants.ts';
+import { BARE_CONTACTOR, pairOf } from '../../support/contactors.ts';
 import { ARCING_STARTER, scenarioOf, type Variation } from '../../support/scenarios.ts';
 import { KRAUSE } from '../../support/textbookMachines.ts';
 import { expectWithin } from '../../support/tolerance.ts';
@@ -77,26 +78,7 @@ describe('a plug stop over instants of opening', () => {
   });
 
   it('knows the charge of bouncing where the scenario states how long the contacts bounce, for that contactor alone', () => {
-    const contactor = {
-      ratedVoltage: null,
-      ratedCurrentAc3: 10,
-      ratedCurrentAc4: null,
-      lifeAc3: null,
-      lifeAc4: null,
-      lifeTable: null,
-      mechanicalLife: null,
-      makingCapacity: null,
-      breakingCapacity: null,
-      bounceTime: null,
-      operationsPerHourAc3: null,
-      operationsPerHourAc4: null,
-    };
-    const contactors = {
-      forward: contactor,
-      reverse: { ...contactor, bounceTime: 0.002 },
-      interlockMechanicalLife: null,
-      switchMechanicalLife: null,
-    };
+    const contactors = pairOf(BARE_CONTACTOR, { reverse: { ...BARE_CONTACTOR, bounceTime: 0.002 } });
     const [reverse] = openingInstants({ ...plugStop(), contactors }, 1).means?.makings ?? [];
     for (const { meanBounceCharge } of reverse?.poles ?? []) expect(meanBounceCharge).toBeGreaterThan(0);
     expect(survey.means?.makings[0]?.poles.map(({ meanBounceCharge }) => meanBounceCharge)).toEqual([
