@@ -2,6 +2,7 @@ import { dateOfDay } from '../numeric/calendarDay.ts';
 import type { MaintenancePlan, PlannedPart, PlannedStarter } from '../survey/plan/plan.ts';
 import { cutToWidth } from './displayWidth.ts';
 import { formatQuantity, type UnitSystem } from './formatQuantity.ts';
+import { htmlHead } from './htmlHead.ts';
 import { list, paragraph, table } from './markup.ts';
 import { cleanText, escapeMarkup } from './plainText.ts';
 import {
@@ -37,17 +38,7 @@ export function renderPlanHtml(plan: MaintenancePlan, options: PlanOptions): str
   const title = escapeMarkup(options.title);
   const version = `countertorque ${options.version}`;
   const footer = `${cutToWidth(cleanText(options.title), FOOTER_TITLE)} · maintenance plan as of ${dateOfDay(plan.asOf)} · ${version}`;
-  const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="generator" content="${escapeMarkup(version)}">
-<title>${title}: maintenance plan</title>
-<style>${reportStyle(footer)}</style>
-</head>
+  return `${htmlHead({ title: `${options.title}: maintenance plan`, program: version, style: reportStyle(footer) })}
 <body>
 <header>
 <p class="kind">Maintenance plan as of ${dateOfDay(plan.asOf)}</p>

@@ -7,6 +7,7 @@ import { estimationSection } from './estimationSection.ts';
 import type { FigureSpec } from './figureSpec.ts';
 import { finding, question } from './findings.ts';
 import { formatNumber, type UnitSystem } from './formatQuantity.ts';
+import { htmlHead } from './htmlHead.ts';
 import { interactiveFigure } from './interactiveFigure.ts';
 import { keyNumberList } from './keyNumberList.ts';
 import { keyNumbers } from './keyNumbers.ts';
@@ -76,17 +77,7 @@ export function renderReportHtml(result: RunResult, options: ReportOptions): str
   const version = `countertorque ${options.version}`;
   const scripts = interactiveScripts(result, options);
   const hashes = scripts.code.map((code) => `'sha256-${sha256Base64(code)}'`).join(' ') || "'none'";
-  const policy = `default-src 'none'; style-src 'unsafe-inline'; img-src data: blob:; script-src ${hashes}; base-uri 'none'; form-action 'none'`;
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="generator" content="${escapeMarkup(version)}">
-<title>${title}: plugging calculation</title>
-<style>${reportStyle(`${cutToWidth(cleanText(scenario.title), FOOTER_TITLE)} · ${version}`)}</style>
-</head>
+  return `${htmlHead({ title: `${scenario.title}: plugging calculation`, program: version, style: reportStyle(`${cutToWidth(cleanText(scenario.title), FOOTER_TITLE)} · ${version}`), allowed: `img-src data: blob:; script-src ${hashes}` })}
 <body>
 <main>
 ${firstPage(result, options)}

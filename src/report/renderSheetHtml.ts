@@ -1,6 +1,7 @@
 import type { CommissioningSheet } from '../survey/commissioning/commissioningSheet.ts';
 import { cutToWidth } from './displayWidth.ts';
 import type { UnitSystem } from './formatQuantity.ts';
+import { htmlHead } from './htmlHead.ts';
 import { list, paragraph } from './markup.ts';
 import { cleanText, escapeMarkup } from './plainText.ts';
 import { GROUP_TITLES, SHEET_COLUMNS, type SheetLine, type SheetRowText, sheetRowText } from './sheetRow.ts';
@@ -29,17 +30,7 @@ export function renderSheetHtml(sheet: CommissioningSheet, options: SheetOptions
   const title = escapeMarkup(scenario.title);
   const version = `countertorque ${options.version}`;
   const footer = `${cutToWidth(cleanText(scenario.title), FOOTER_TITLE)} · commissioning sheet · ${version}`;
-  const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="generator" content="${escapeMarkup(version)}">
-<title>${title}: commissioning sheet</title>
-<style>${sheetStyle(footer)}</style>
-</head>
+  return `${htmlHead({ title: `${scenario.title}: commissioning sheet`, program: version, style: sheetStyle(footer) })}
 <body>
 <header>
 <p class="kind">Commissioning sheet</p>

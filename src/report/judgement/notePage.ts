@@ -1,3 +1,4 @@
+import { htmlHead } from '../htmlHead.ts';
 import { escapeMarkup } from '../plainText.ts';
 import { reportStyle } from '../reportStyle.ts';
 import { JUDGEMENT_STYLE } from './judgementStyle.ts';
@@ -17,17 +18,7 @@ export interface NotePageOptions {
 /** An HTML file that needs nothing else, fetches nothing and runs nothing. */
 export function notePage({ title, footer, version, body }: NotePageOptions): string {
   const program = `countertorque ${version}`;
-  const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="generator" content="${escapeMarkup(program)}">
-<title>${escapeMarkup(title)}</title>
-<style>${reportStyle(`${footer} · ${program}`)}${JUDGEMENT_STYLE}</style>
-</head>
+  return `${htmlHead({ title, program, style: `${reportStyle(`${footer} · ${program}`)}${JUDGEMENT_STYLE}` })}
 <body>
 <main>
 ${body.filter((section) => section !== '').join('\n')}
