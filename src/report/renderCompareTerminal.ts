@@ -8,7 +8,7 @@ import { judgedQuantity } from './judgedQuantity.ts';
 import { CRITERION_LABELS, outcomeWords } from './judgementWords.ts';
 import { cleanText } from './plainText.ts';
 import type { ComparedJudgement } from './renderCompareHtml.ts';
-import { statusLine } from './renderTerminal.ts';
+import { statusLine } from './statusLine.ts';
 import { terminalPaint } from './terminalPaint.ts';
 import { textTable } from './textTable.ts';
 

@@ -15,7 +15,6 @@ import { mechanicalBalance } from './ledgerRows.ts';
 import { list, paragraph } from './markup.ts';
 import { cleanText, escapeMarkup, jsonForScript } from './plainText.ts';
 import { renderSvg } from './renderSvg.ts';
-import { statusLine } from './renderTerminal.ts';
 import { traceStep } from './renderTraceCsv.ts';
 import type { ReportBackground } from './reportBackground.ts';
 import { REPORT_SCRIPT } from './reportScript.ts';
@@ -32,6 +31,7 @@ import {
 import { leftOut, methodOf, SOURCES } from './reportText.ts';
 import { sequenceFigure, sequenceFigures } from './sequenceFigure.ts';
 import { sha256Base64 } from './sha256.ts';
+import { statusLine } from './statusLine.ts';
 import { switchingFigures } from './switchingFigures.ts';
 import { overviewFigure, timeFigure } from './timeFigure.ts';
 import { torqueSpeedFigure } from './torqueSpeedFigure.ts';

@@ -1,6 +1,5 @@
 import type { MetricKey } from '../measure/metric.ts';
 import type { RunResult } from '../measure/result.ts';
-import { isSuccessful } from '../simulate/status.ts';
 import { asciiText } from './asciiText.ts';
 import { CAUTIONS } from './cautions.ts';
 import { displayWidth, padToWidth, wrapToWidth } from './displayWidth.ts';
@@ -21,6 +20,7 @@ import { keyNumbers, metricLabel, TORQUES } from './keyNumbers.ts';
 import { cleanText } from './plainText.ts';
 import { RATED_WORDS } from './ratedWords.ts';
 import type { ReportBackground } from './reportBackground.ts';
+import { statusLine } from './statusLine.ts';
 import { rowLines, type TerminalRow } from './terminalRows.ts';
 import { textTrace } from './textTrace.ts';
 import { readTraces } from './traces.ts';
@@ -136,16 +136,6 @@ function ratedLine({ rated }: RunResult, units: UnitSystem): string {
     `Rated here: ${show(rated.current, 'A')} r.m.s. (crest ${show(Math.SQRT2 * rated.current, 'A')}, ` +
     `${RATED_WORDS[rated.currentOrigin]}), ${show(rated.torque, 'N·m')} (${RATED_WORDS[rated.torqueOrigin]}).`
   );
-}
-
-/** What stands first when a run did not end well. */
-export function statusLine(result: RunResult): string {
-  const { status } = result;
-  if (isSuccessful(status))
-    return result.warnings.map(cleanText)[0] ?? 'These figures must not be used as they stand.';
-  const message = cleanText(status.message);
-  const at = message.includes(formatInstant(status.time)) ? '' : `, at ${formatInstant(status.time)}`;
-  return `The run did not end as asked${at}: ${message}`;
 }
 
 function tableLines(result: RunResult, options: TerminalOptions, width: number): string[] {

@@ -7,7 +7,7 @@ import { keyNumberList } from '../keyNumberList.ts';
 import { keyNumbers } from '../keyNumbers.ts';
 import { paragraph } from '../markup.ts';
 import { escapeMarkup } from '../plainText.ts';
-import { statusLine } from '../renderTerminal.ts';
+import { statusLine } from '../statusLine.ts';
 import type { JudgementOptions } from './judgementOptions.ts';
 import { outcomeMark } from './outcomeMark.ts';
 import { printedCriteria } from './printedCriteria.ts';
