@@ -58,6 +58,8 @@ export const REPORT_SCRIPT = `'use strict';
         // On a telephone the tool bar would cover the words of the events.
         displayModeBar: kind === 'narrow' ? false : 'hover',
         displaylogo: false,
+        // No button that would send the curves to anybody.
+        showSendToCloud: false,
         modeBarButtonsToRemove: ['lasso2d', 'select2d', 'autoScale2d'],
         toImageButtonOptions: { format: 'svg', filename: figure.id },
       });
