@@ -30,10 +30,7 @@ const LINE_RMS_PER_CREST = Math.sqrt(1.5);
 
 /** Reads [t0, t1] s densely enough that reducing it to columns of pixels loses no visible crest. */
 export function readTraces(trajectory: Trajectory, t0: number, t1: number, units: UnitSystem): Traces {
-  const cycles = (t1 - t0) * trajectory.scenario.supply.frequency;
-  const wanted = Math.ceil(cycles * SAMPLES_PER_CYCLE) + 1;
-  const count = Math.min(MOST_SAMPLES, Math.max(FEWEST_SAMPLES, wanted));
-  const sampled = sampleOnce(trajectory, t0, t1, count);
+  const sampled = sampleDensely(trajectory, t0, t1);
   const torquePerSi = displayUnit('N·m', { system: units }).perSi;
   const speedPerSi = displayUnit('rad/s', { system: units }).perSi;
   return {
@@ -45,20 +42,30 @@ export function readTraces(trajectory: Trajectory, t0: number, t1: number, units
     loadTorque: sampled.loadTorque.map((value) => value * torquePerSi),
     couplingTorque: sampled.couplingTorque.map((value) => value * torquePerSi),
     speed: sampled.speed.map((value) => value * speedPerSi),
-    voltage: sampled.uAlpha.map((alpha, i) => LINE_RMS_PER_CREST * Math.hypot(alpha, sampled.uBeta[i]!)),
+    voltage: sampled.uAlpha.map((alpha, i) => lineRms(alpha, sampled.uBeta[i]!)),
   };
 }
 
-type Columns = ReturnType<Trajectory['sample']>;
+/** Columns of samples, SI. */
+export type SampledColumns = ReturnType<Trajectory['sample']>;
 
 /** Several figures read the same stretch; a trajectory never changes, so its samples are kept as long as it is. */
-const samples = new WeakMap<Trajectory, Map<string, Columns>>();
+const samples = new WeakMap<Trajectory, Map<string, SampledColumns>>();
 
-function sampleOnce(trajectory: Trajectory, t0: number, t1: number, count: number): Columns {
-  const known = samples.get(trajectory) ?? new Map<string, Columns>();
+/** Evenly spaced samples of [t0, t1] s, SI, as dense as those of `readTraces` and shared with it: not to be written to. */
+export function sampleDensely(trajectory: Trajectory, t0: number, t1: number): SampledColumns {
+  const cycles = (t1 - t0) * trajectory.scenario.supply.frequency;
+  const wanted = Math.ceil(cycles * SAMPLES_PER_CYCLE) + 1;
+  const count = Math.min(MOST_SAMPLES, Math.max(FEWEST_SAMPLES, wanted));
+  const known = samples.get(trajectory) ?? new Map<string, SampledColumns>();
   samples.set(trajectory, known);
   const key = `${t0} ${t1} ${count}`;
   const columns = known.get(key) ?? trajectory.sample(t0, t1, count);
   known.set(key, columns);
   return columns;
+}
+
+/** Line-to-line r.m.s. value of a balanced system with this space vector, V from V crest. */
+export function lineRms(uAlpha: number, uBeta: number): number {
+  return LINE_RMS_PER_CREST * Math.hypot(uAlpha, uBeta);
 }

@@ -117,6 +117,49 @@ function findAt(items: readonly { readonly t0: number }[], t: number, side: 'lef
   return low;
 }
 
+/** Fills a point with what is read off an instant, and gives it back. */
+function pointOf(instant: Instant, out: Point): Point {
+  out.t = instant.t;
+  out.iA = phaseCurrent(instant, 0);
+  out.iB = phaseCurrent(instant, 1);
+  out.iC = phaseCurrent(instant, 2);
+  out.torque = instant.torque;
+  out.loadTorque = instant.loadTorque;
+  out.couplingTorque = instant.couplingTorque;
+  out.loadSpeed = instant.omegaLoad;
+  out.speed = instant.omegaM;
+  out.position = instant.position;
+  out.uAlpha = instant.uAlpha;
+  out.uBeta = instant.uBeta;
+  out.psiAlpha = instant.psiAlpha;
+  out.psiBeta = instant.psiBeta;
+  out.psiRAlpha = instant.psiRAlpha;
+  out.psiRBeta = instant.psiRBeta;
+  return out;
+}
+
+/** A point with everything zero, to be filled. */
+function newPoint(): Point {
+  return {
+    t: 0,
+    iA: 0,
+    iB: 0,
+    iC: 0,
+    torque: 0,
+    loadTorque: 0,
+    couplingTorque: 0,
+    loadSpeed: 0,
+    speed: 0,
+    position: 0,
+    uAlpha: 0,
+    uBeta: 0,
+    psiAlpha: 0,
+    psiBeta: 0,
+    psiRAlpha: 0,
+    psiRBeta: 0,
+  };
+}
+
 /** Adds reading access to the stored segments. */
 export function readableTrajectory(parts: Omit<Trajectory, 'at' | 'sample' | 'tStart' | 'tEnd'>): Trajectory {
   const { segments } = parts;
@@ -128,40 +171,34 @@ export function readableTrajectory(parts: Omit<Trajectory, 'at' | 'sample' | 'tS
   function at(t: number, side: 'left' | 'right' = 'right'): Point {
     const time = Math.min(Math.max(t, tStart), tEnd);
     const segment = segments[findAt(segments, time, side)]!;
-    const step = segment.steps[findAt(segment.steps, time, side)]!;
-    observeAt(segment, step, time, y, instant);
-    return {
-      t: time,
-      iA: phaseCurrent(instant, 0),
-      iB: phaseCurrent(instant, 1),
-      iC: phaseCurrent(instant, 2),
-      torque: instant.torque,
-      loadTorque: instant.loadTorque,
-      couplingTorque: instant.couplingTorque,
-      loadSpeed: instant.omegaLoad,
-      speed: instant.omegaM,
-      position: instant.position,
-      uAlpha: instant.uAlpha,
-      uBeta: instant.uBeta,
-      psiAlpha: instant.psiAlpha,
-      psiBeta: instant.psiBeta,
-      psiRAlpha: instant.psiRAlpha,
-      psiRBeta: instant.psiRBeta,
-    };
+    observeAt(segment, segment.steps[findAt(segment.steps, time, side)]!, time, y, instant);
+    return pointOf(instant, newPoint());
   }
 
+  /** Instants in ascending order: the step of each is that of the one before or a later one. */
   function sample(t0: number, t1: number, count: number): Record<keyof Point, Float64Array> {
-    const first = at(t0);
-    const names = Object.keys(first) as (keyof Point)[];
-    const columns = Object.fromEntries(names.map((name) => [name, new Float64Array(count)])) as Record<
+    const point = newPoint();
+    const names = Object.keys(point) as (keyof Point)[];
+    const columns = names.map(() => new Float64Array(count));
+    let s = 0;
+    let k = 0;
+    for (let i = 0; i < count; i++) {
+      const t = i === 0 ? t0 : i === count - 1 ? t1 : t0 + (i * (t1 - t0)) / (count - 1);
+      const time = Math.min(Math.max(t, tStart), tEnd);
+      while (s + 1 < segments.length && segments[s + 1]!.t0 <= time) {
+        s++;
+        k = 0;
+      }
+      const { steps } = segments[s]!;
+      while (k + 1 < steps.length && steps[k + 1]!.t0 <= time) k++;
+      observeAt(segments[s]!, steps[k]!, time, y, instant);
+      pointOf(instant, point);
+      for (let c = 0; c < names.length; c++) columns[c]![i] = point[names[c]!];
+    }
+    return Object.fromEntries(names.map((name, c) => [name, columns[c]!])) as Record<
       keyof Point,
       Float64Array
     >;
-    for (let i = 0; i < count; i++) {
-      const point = i === 0 ? first : at(i === count - 1 ? t1 : t0 + (i * (t1 - t0)) / (count - 1));
-      for (const name of names) columns[name][i] = point[name];
-    }
-    return columns;
   }
 
   return { ...parts, tStart, tEnd, at, sample };
