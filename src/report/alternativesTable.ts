@@ -20,6 +20,18 @@ export function alternativesTable(
   wear: ContactWear | null,
   units: UnitSystem,
 ): { readonly table: readonly string[]; readonly notes: readonly string[] } {
+  const { heads, rows } = alternativesGrid(alternatives, units);
+  return {
+    table: textTable([heads.map(([head]) => head), heads.map(([, unit]) => unit), ...rows]),
+    notes: notesOf(alternatives, wear, units),
+  };
+}
+
+/** Cells of that table: heads of two lines, and a row for each way that has figures. */
+export function alternativesGrid(
+  alternatives: readonly Alternative[],
+  units: UnitSystem,
+): { readonly heads: readonly (readonly [string, string])[]; readonly rows: readonly (readonly string[])[] } {
   const unit = (si: string) => displayUnit(si, { system: units });
   const columns: readonly Column[] = [
     { heads: ['time', unit('s').label], of: ({ figures }) => show(figures?.time, unit('s').perSi) },
@@ -35,15 +47,11 @@ export function alternativesTable(
   ];
   const shown = alternatives.filter(({ figures }) => figures !== null);
   return {
-    table: textTable([
-      ['Stopped by', ...columns.map(({ heads }) => heads[0])],
-      ['', ...columns.map(({ heads }) => heads[1])],
-      ...shown.map((alternative) => [
-        STOP_LABELS[alternative.name],
-        ...columns.map(({ of }) => of(alternative)),
-      ]),
+    heads: [['Stopped by', ''], ...columns.map(({ heads }) => heads)],
+    rows: shown.map((alternative) => [
+      STOP_LABELS[alternative.name],
+      ...columns.map(({ of }) => of(alternative)),
     ]),
-    notes: notesOf(alternatives, wear, units),
   };
 }
 

@@ -7,6 +7,8 @@ import { METRIC_GROUPS, type MetricLabel } from './metricLabels.ts';
 
 /** One of the four numbers that matter most. */
 export interface KeyNumber {
+  /** The metric whose value it shows; null: none has one. */
+  readonly key: MetricKey | null;
   readonly label: string;
   /** With unit. */
   readonly value: string;
@@ -81,7 +83,7 @@ export function keyNumbers(
   };
   const extreme = (label: string, key: MetricKey | null, otherwise: MetricKey): KeyNumber => {
     const metric = peaks[key ?? otherwise];
-    if (key === null) return { label, value: '—', detail: metric.missing ?? 'not in this run' };
+    if (key === null) return { key, label, value: '—', detail: metric.missing ?? 'not in this run' };
     const when = key.startsWith('start') ? 'while starting' : 'while plugging';
     const phase = metric.phase === undefined ? [] : [`phase ${metric.phase}`];
     const angle = worst === null ? '' : 'at the worst closing angle';
@@ -89,13 +91,14 @@ export function keyNumbers(
       .filter((part) => part !== '')
       .join(', ');
     const ofAngle = worst === null ? ranged : (_: MetricKey, number: KeyNumber) => number;
-    return ofAngle(key, { label, value: formatMetric(metric, metricLabel(key), units), detail });
+    return ofAngle(key, { key, label, value: formatMetric(metric, metricLabel(key), units), detail });
   };
   const stop = metrics.stopTimeFromParting;
   return [
     extreme('Peak current', peakCurrentKey(peaks), 'plugPeakCurrent'),
     extreme('Worst torque', worstTorqueKey(peaks), 'plugMinimumTorque'),
     ranged('stopTimeFromParting', {
+      key: stop.value === null ? null : 'stopTimeFromParting',
       label: 'Time to zero',
       value: formatMetric(stop, metricLabel('stopTimeFromParting'), units),
       detail: stop.value === null ? (stop.missing ?? 'not in this run') : 'from the parting of the contacts',
@@ -121,11 +124,13 @@ function rotorHeat(
   if (ratio.value !== null) {
     const what = reversed ? 'one full reversal' : 'one stop, up to zero speed';
     const value = `${formatNumber(ratio.value)} × a start`;
-    return ranged(`${group}ToStartHeatRatio`, { label, value, detail: `${heat} in ${what}` });
+    const key = `${group}ToStartHeatRatio` as const;
+    return ranged(key, { key, label, value, detail: `${heat} in ${what}` });
   }
   const missing = ratio.missing ?? 'not in this run';
   const kinetic = metrics[`${group}RotorHeatMultiple`].value;
-  if (kinetic === null) return { label, value: '—', detail: missing };
+  if (kinetic === null) return { key: null, label, value: '—', detail: missing };
   const detail = `${reversed ? '' : 'up to zero speed; '}${formatNumber(kinetic)} × kinetic energy; no multiple of a start: ${missing}`;
-  return ranged(`${group}RotorHeat`, { label, value: heat, detail });
+  const key = `${group}RotorHeat` as const;
+  return ranged(key, { key, label, value: heat, detail });
 }
