@@ -7,7 +7,7 @@ import { importBreaches, impurities, type SourceFile, undocumentedExports } from
 const SRC = fileURLToPath(new URL('../../src/', import.meta.url));
 
 const files: readonly SourceFile[] = readdirSync(SRC, { recursive: true, encoding: 'utf8' })
-  .filter((path) => path.endsWith('.ts') && !path.endsWith('.d.ts'))
+  .filter((path) => /\.tsx?$/u.test(path) && !path.endsWith('.d.ts'))
   .map((path) => ({ path: path.replaceAll('\\', '/'), text: readFileSync(join(SRC, path), 'utf8') }));
 
 const planted = (path: string, text: string): SourceFile[] => [{ path, text }];
@@ -50,6 +50,10 @@ describe('a planted breach is found', () => {
     ['an unknown room', 'machine/x.ts', "import { y } from '../helpers/y.ts';"],
     ['the index from a room', 'machine/x.ts', "import { simulate } from '../index.ts';"],
     ['the command line in the index', 'index.ts', "export { main } from './cli/main.ts';"],
+    ['the page in the command line', 'cli/x.ts', "import { effectiveTheme } from '../page/theme.ts';"],
+    ['a component in a pure room', 'report/x.ts', "import { Part } from '../page/Part.tsx';"],
+    ['the solver in a component', 'page/X.tsx', "import { Solver } from '#odex'; const a = <p>{Solver}</p>;"],
+    ['data of the project in a pure room', 'report/x.ts', "import text from '../../examples/a.yaml?raw';"],
     ['the solver beside its adapter', 'simulate/x.ts', "import { Solver } from '#odex';"],
     ['the solver by its own name', 'measure/x.ts', "import { Solver } from 'odex';"],
   ])('%s', (_name, path, text) => {
@@ -82,10 +86,18 @@ describe('a planted breach is found', () => {
     expect(undocumentedExports(planted('machine/x.ts', `/** Words. */\n${text}`))).toEqual([]);
   });
 
+  it('no doc comment on a component', () => {
+    const text = 'export function Part() { return <p>{1}</p>; }';
+    expect(undocumentedExports(planted('page/Part.tsx', text)).length).toBe(1);
+    expect(undocumentedExports(planted('page/Part.tsx', `/** Words. */\n${text}`))).toEqual([]);
+  });
+
   it('and what is none is let be', () => {
     const text =
       "import { a } from './a.ts';\nimport { z } from 'zod';\nconst y = { Date: 1, process: 2 }.Date; // process.exit";
     expect(importBreaches(planted('measure/x.ts', text))).toEqual([]);
+    const example = "import text from '../../examples/a.yaml?raw';";
+    expect(importBreaches(planted('page/x.ts', example))).toEqual([]);
     expect(impurities(planted('measure/x.ts', text))).toEqual([]);
     expect(
       undocumentedExports(planted('measure/x.ts', "export { a } from './a.ts';\nfunction inner() {}")),

@@ -26,6 +26,8 @@ export const ROOMS = [
 
 /** Rooms that touch files, the terminal or the document; all others run anywhere. */
 const EDGE_ROOMS: readonly string[] = ['cli', 'page'];
+/** Files that are no code, such as the examples that the page offers: an edge may take them from anywhere in the project. */
+const IS_DATA = /\.(?:yaml\?raw|json)$/u;
 /** Globals that make a result depend on where and when it is computed. */
 const IMPURE_GLOBALS: readonly string[] = [
   'process',
@@ -80,6 +82,7 @@ export function importBreaches(files: readonly SourceFile[]): string[] {
       if ((specifier === '#odex' || specifier === 'odex') && file.path !== ADAPTER)
         return [`${file.path} imports the solver; only ${ADAPTER} may`];
       if (!specifier.startsWith('.')) return [];
+      if (EDGE_ROOMS.includes(roomOf(file.path)) && IS_DATA.test(specifier)) return [];
       const room = roomOf(resolved(file.path, specifier));
       const target = ROOMS.indexOf(room as (typeof ROOMS)[number]);
       if (isIndex)

@@ -1,0 +1,42 @@
+import type { LiveVerdict } from '../../report/live/runView.ts';
+import { ScrollRegion } from '../ScrollRegion.tsx';
+
+/** Every criterion with its value, its limit and what came of it; the outcome is a word, never a colour alone. */
+export function CriteriaTable({ verdict, caption }: { verdict: LiveVerdict; caption: string }) {
+  return (
+    <ScrollRegion label={caption}>
+      <table class="criteria">
+        <caption>{caption}</caption>
+        <thead>
+          <tr>
+            <th scope="col">Criterion</th>
+            <th scope="col" class="number">
+              value
+            </th>
+            <th scope="col" class="number">
+              limit
+            </th>
+            <th scope="col">outcome</th>
+          </tr>
+        </thead>
+        <tbody>
+          {verdict.criteria.map((criterion) => (
+            <tr key={criterion.key} data-outcome={criterion.outcome}>
+              <th scope="row">{criterion.name}</th>
+              <td class="number">{criterion.value}</td>
+              <td class="number">
+                {criterion.limit === '—'
+                  ? '—'
+                  : `${criterion.limitIs === 'most' ? '≤' : '≥'} ${criterion.limit}`}
+              </td>
+              <td>
+                <span class="outcome">{criterion.words}</span>
+                {criterion.remark === '' ? null : <span class="remark"> {criterion.remark}</span>}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </ScrollRegion>
+  );
+}

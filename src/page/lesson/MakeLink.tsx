@@ -1,0 +1,53 @@
+import { useSignal } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
+import type { LinkParts } from '../../report/lesson/linkParts.ts';
+import { isLinkProblem, linkOf } from '../link.ts';
+
+/** What the button for a link is given. */
+export interface MakeLinkProps {
+  readonly disabled: boolean;
+  /** null: there is nothing to link to, and that has been said. */
+  readonly parts: () => Promise<LinkParts | null>;
+}
+
+/** A button that copies a link; where the browser does not let it, the link stands selected to be copied by hand. */
+export function MakeLink({ disabled, parts }: MakeLinkProps) {
+  const link = useSignal('');
+  const status = useSignal('');
+  const field = useRef<HTMLTextAreaElement>(null);
+  useEffect(() => {
+    if (link.value !== '') field.current?.select();
+  }, [link.value]);
+  const make = async () => {
+    const found = await parts();
+    if (found === null) return;
+    const made = await linkOf(found);
+    if (isLinkProblem(made)) {
+      link.value = '';
+      status.value = made.message;
+      return;
+    }
+    const address = `${window.location.href.split('#')[0] ?? ''}#${made}`;
+    link.value = address;
+    try {
+      await navigator.clipboard.writeText(address);
+      status.value = 'The link is copied.';
+    } catch {
+      status.value = 'The link could not be copied by itself: copy it from the field.';
+    }
+  };
+  return (
+    <div class="make-link">
+      <button type="button" disabled={disabled} onClick={() => void make()}>
+        Make a link
+      </button>
+      <p role="status">{status.value}</p>
+      {link.value === '' ? null : (
+        <label class="field">
+          Link, whole scenario and task included
+          <textarea ref={field} readOnly rows={3} value={link.value} />
+        </label>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,19 @@
+import { render } from 'preact';
+import { App } from './App.tsx';
+import { firstInput } from './firstInput.ts';
+import { registerServiceWorker } from './registerServiceWorker.ts';
+import { newStore } from './store.ts';
+import { startTheme } from './theme.ts';
+import './base.css';
+import './app.css';
+
+startTheme();
+const { first, trouble } = await firstInput(window.location.hash);
+const { state, act } = newStore(first, () => {
+  performance.mark('usable');
+  // Keeping every file for use without a network competes with the first view on a slow line: it waits.
+  void registerServiceWorker();
+});
+state.linkTrouble.value = trouble;
+const root = document.getElementById('app');
+if (root !== null) render(<App state={state} act={act} />, root);

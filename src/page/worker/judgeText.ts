@@ -1,0 +1,13 @@
+import { judgement, parseScenarioWithOrigins } from '../../index.ts';
+import { type JudgedView, judgedViewOf } from '../../report/live/judgedView.ts';
+import type { FilesOrder } from './protocol.ts';
+
+/**
+ * Judges a scenario over many closing angles, with the other ways to stop: a second or more.
+ *
+ * @throws ScenarioError when the text is no scenario
+ */
+export function judgeText({ text, fileName, units }: FilesOrder): JudgedView {
+  const { scenario, estimation } = parseScenarioWithOrigins(text, { fileName });
+  return judgedViewOf(judgement(scenario, { cageIsFitted: estimation !== null, extremes: false }), units);
+}
