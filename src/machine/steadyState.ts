@@ -1,6 +1,6 @@
 import { add, type Complex, divide, magnitude, multiply } from '../numeric/complex.ts';
 import type { MachineData, Supply } from '../scenario/scenario.ts';
-import { circuitOf } from './circuit.ts';
+import { type Circuit, circuitOf } from './circuit.ts';
 import { type Inserted, NOTHING_INSERTED } from './inserted.ts';
 import { airGapAdmittance, cageAdmittance, coreAdmittance, steadyInductances } from './steadyInductances.ts';
 
@@ -43,7 +43,11 @@ export function steadyState(
   slip: number,
   inserted: Inserted = NOTHING_INSERTED,
 ): SteadyState {
-  const circuit = circuitOf(machine, supply, inserted);
+  return steadyStateOf(circuitOf(machine, supply, inserted), supply, slip);
+}
+
+/** The same of a circuit that has been put together already, for whole curves. */
+export function steadyStateOf(circuit: Circuit, supply: SteadySupply, slip: number): SteadyState {
   const omega = 2 * Math.PI * supply.frequency;
   const phaseVoltage: Complex = [supply.lineVoltage / Math.sqrt(3), 0];
   const inductances = steadyInductances(circuit, Math.SQRT2 * phaseVoltage[0], omega, slip);

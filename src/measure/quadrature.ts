@@ -42,13 +42,24 @@ interface Scratch {
 /** A stretch of time, s. */
 export type Stretch = readonly [from: number, to: number];
 
+/** A trajectory never changes, and heat, duties, energies and metrics all ask for it whole. */
+const known = new WeakMap<Trajectory, Quadrature>();
+
 /**
- * Evaluates a trajectory once at every Gauss node of every cell.
+ * Evaluates a trajectory once at every Gauss node of every cell; asked again, gives the same.
  *
  * @param fine stretches that are all that will be looked at: elsewhere every integration step is one cell, which is quick and too coarse
  * for crests and charges; left out: everything is fine
  */
 export function quadratureOf(trajectory: Trajectory, fine?: readonly Stretch[]): Quadrature {
+  const whole = known.get(trajectory);
+  if (whole !== undefined) return whole;
+  const quadrature = evaluated(trajectory, fine);
+  if (fine === undefined) known.set(trajectory, quadrature);
+  return quadrature;
+}
+
+function evaluated(trajectory: Trajectory, fine?: readonly Stretch[]): Quadrature {
   const width = 1 / trajectory.scenario.supply.frequency / CELLS_PER_PERIOD;
   const edges: number[] = [];
   const cellSegment: Segment[] = [];

@@ -1,4 +1,5 @@
 import { isCovered } from '../report/lesson/lesson.ts';
+import { Alarms } from './Alarms.tsx';
 import type { PageProps } from './actions.ts';
 import { Change } from './change/Change.tsx';
 import { Numbers } from './change/Numbers.tsx';
@@ -22,7 +23,7 @@ export function App({ state, act }: PageProps) {
   return (
     <>
       <Masthead state={state} act={act} />
-      <Finding state={state} act={act} />
+      <Alarms state={state} act={act} />
       {isCovered(state.lesson.value) ? null : <KeyNumbers state={state} act={act} />}
       <main data-task={state.task.value} aria-busy={state.pending.value}>
         <section class="hand" aria-label="What you do">
@@ -72,6 +73,7 @@ function Run({ state, act }: PageProps) {
         <EnergyPicture state={state} act={act} />
       </section>
       <section class="figures" aria-label="The numbers of the run">
+        <Finding state={state} act={act} />
         <Numbers state={state} act={act} />
         <ExplorePicture state={state} act={act} />
       </section>

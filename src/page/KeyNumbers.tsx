@@ -1,10 +1,18 @@
+import type { VerdictOutcome } from '../assess/verdict.ts';
 import { keyChanges, rawNumber } from '../report/live/comparedNumbers.ts';
 import type { PageProps } from './actions.ts';
+
+const VERDICT_WORDS: Readonly<Record<VerdictOutcome, string>> = {
+  suitable: 'suitable by the criteria',
+  notSuitable: 'not suitable by the criteria',
+  notJudged: 'could not be judged',
+};
 
 /** The four numbers that matter most and the verdict of this run alone, in one strip above the pictures. */
 export function KeyNumbers({ state }: PageProps) {
   const view = state.view.value;
   if (view === null) return null;
+  const verdict = state.verdict.value;
   const changes = keyChanges(view, state.pinned.value);
   return (
     <dl class="strip">
@@ -20,9 +28,22 @@ export function KeyNumbers({ state }: PageProps) {
           </dd>
         </div>
       ))}
-      <div class="strip-verdict" data-outcome={view.verdict.outcome}>
-        <dt>Verdict at this closing angle</dt>
-        <dd>{view.verdict.sentence}</dd>
+      <div class="strip-verdict" data-outcome={verdict?.outcome}>
+        <dt>Plugging, at this closing angle</dt>
+        <dd>
+          <strong>{verdict === null ? '…' : VERDICT_WORDS[verdict.outcome]}</strong>
+          <small>
+            <button
+              type="button"
+              class="as-link"
+              onClick={() => {
+                state.task.value = 'judge';
+              }}
+            >
+              why, and at other angles
+            </button>
+          </small>
+        </dd>
       </div>
     </dl>
   );

@@ -4,7 +4,7 @@ import type { UnitSystem } from '../report/formatQuantity.ts';
 import type { Lesson } from '../report/lesson/lesson.ts';
 import type { JudgedView } from '../report/live/judgedView.ts';
 import type { Playhead } from '../report/live/playhead.ts';
-import type { RunView } from '../report/live/runView.ts';
+import type { LiveVerdict, RunView } from '../report/live/runView.ts';
 
 /** What the left column is for. */
 export type Task = 'push' | 'change' | 'judge' | 'class' | 'files';
@@ -26,6 +26,8 @@ export interface PageState {
   readonly trouble: Signal<string>;
   /** Why the link that the page was opened by could not be used; '' is nothing. */
   readonly linkTrouble: Signal<string>;
+  /** Verdict of that run at its closing angle alone; null: it is being judged, or hides a fault. */
+  readonly verdict: ReadonlySignal<LiveVerdict | null>;
   /** What is wrong with the text; the pictures then still show `view`, which is marked as another text's. */
   readonly problems: ReadonlySignal<readonly Problem[]>;
   /** True while a run of newer input is under way. */

@@ -4,13 +4,14 @@ import type { UnitSystem } from '../report/formatQuantity.ts';
 import { isConcealing, type Lesson } from '../report/lesson/lesson.ts';
 import type { Playhead } from '../report/live/playhead.ts';
 import { AT_REST, playheadOn, started } from '../report/live/playheadOn.ts';
-import type { RunView } from '../report/live/runView.ts';
+import type { LiveVerdict, RunView } from '../report/live/runView.ts';
 import type { PageActions } from './actions.ts';
 import { latency } from './latency.ts';
 import type { JudgedText, PageState, Task } from './state.ts';
 import { type EngineWorker, startEngine } from './worker/client.ts';
 import type { HiddenFault, RunAnswer } from './worker/protocol.ts';
 import { runQueue } from './worker/runQueue.ts';
+import { settling } from './worker/settling.ts';
 
 /** What the page opens with. */
 export interface FirstInput {
@@ -41,6 +42,7 @@ export function newStore(
   const viewText = signal('');
   const problems = signal<readonly Problem[]>([]);
   const pending = signal(true);
+  const verdict = signal<LiveVerdict | null>(null);
   const judged = signal<JudgedText | null>(null);
   const judging = signal(false);
   const trouble = signal('');
@@ -53,6 +55,8 @@ export function newStore(
   /** Pressed while a run was under way: the pictures move on once it is there. */
   let playWhenShown = false;
   let seen = false;
+  /** Number of the run that is shown. */
+  let serial = 0;
 
   const order = () => ({ text: text.value, fileName: fileName.value, units: units.value });
   const tell = (error: unknown) => {
@@ -64,6 +68,18 @@ export function newStore(
     slow ??= startEngine(tell);
     return slow.engine;
   };
+
+  const settle = settling({
+    ask: () => runs.engine.settle(),
+    tell(settled) {
+      if (settled.serial !== serial || view.value === null) return;
+      batch(() => {
+        verdict.value = settled.verdict;
+        if (settled.pictures !== null && view.value !== null)
+          view.value = { ...view.value, ...settled.pictures };
+      });
+    },
+  });
 
   function show(answer: RunAnswer): void {
     batch(() => {
@@ -78,6 +94,8 @@ export function newStore(
       remember(answer.text);
       text.value = answer.text;
       viewText.value = answer.text;
+      serial = answer.serial;
+      verdict.value = null;
       timing.shown(answer.view);
       view.value = answer.view;
       if (fresh) span.value = null;
@@ -85,6 +103,7 @@ export function newStore(
       fresh = false;
       playWhenShown = false;
     });
+    settle();
   }
 
   /** Keeps the present text to go back to, before another one takes its place. */
@@ -104,7 +123,8 @@ export function newStore(
     {
       run: (order) => {
         timing.sent();
-        return runs.engine.run(order);
+        const draft = order.edits.some(({ kind }) => kind === 'adjust');
+        return runs.engine.run({ ...order, detail: { draft, span: span.value } });
       },
       show,
       busy: (now) => {
@@ -125,6 +145,7 @@ export function newStore(
     fileName,
     view,
     viewText,
+    verdict,
     problems,
     pending,
     judged,

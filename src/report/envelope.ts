@@ -60,7 +60,10 @@ export function keepExtremes(y: Float64Array, most: number): number[] | null {
 
 /** The kept samples of a column; the column itself where all are kept. */
 export function pick(values: Float64Array, kept: readonly number[] | null): Float64Array {
-  return kept === null ? values : Float64Array.from(kept, (i) => values[i]!);
+  if (kept === null) return values;
+  const picked = new Float64Array(kept.length);
+  for (let k = 0; k < picked.length; k++) picked[k] = values[kept[k]!]!;
+  return picked;
 }
 
 /** Smallest and largest finite value over several columns; [0, 0] when there is none. */
@@ -71,8 +74,8 @@ export function computeExtent(...columns: readonly ArrayLike<number>[]): [number
     for (let i = 0; i < column.length; i += 1) {
       const value = column[i]!;
       if (!Number.isFinite(value)) continue;
-      least = Math.min(least, value);
-      most = Math.max(most, value);
+      if (value < least) least = value;
+      if (value > most) most = value;
     }
   }
   return least > most ? [0, 0] : [least, most];

@@ -22,13 +22,15 @@ import {
   torquePoint,
 } from './metricPoint.ts';
 import type { Quantity } from './palette.ts';
-import { readTraces, type Traces } from './traces.ts';
+import { readTraces, type SampleDensity, type Traces } from './traces.ts';
 
 /** How a figure over time is made. */
 export interface FigureOptions {
   readonly units: UnitSystem;
   /** Draw curves instead of bands, and the phase currents in one panel: for plots that can be enlarged. */
   readonly waveforms?: boolean;
+  /** Of the curves; that of printed figures where it is left out. */
+  readonly density?: SampleDensity;
 }
 
 /** Columns of the envelopes: about one per pixel of the wide drawing. */
@@ -45,7 +47,7 @@ type Draw = (label: string, quantity: Quantity, t: Float64Array, y: Float64Array
 export function timeFigure(result: RunResult, options: FigureOptions): FigureSpec {
   const { trajectory } = result;
   const { tStart, tEnd } = trajectory;
-  const traces = readTraces(trajectory, tStart, tEnd, options.units);
+  const traces = readTraces(trajectory, tStart, tEnd, options.units, options.density);
   const draw = options.waveforms === true ? lineSeries : envelopeSeries;
   const at: PointOptions = { units: options.units, toAxis: (t) => t, t0: tStart, t1: tEnd };
   return {

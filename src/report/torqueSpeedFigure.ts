@@ -1,5 +1,6 @@
+import { circuitOf } from '../machine/circuit.ts';
 import { type Inserted, NOTHING_INSERTED } from '../machine/inserted.ts';
-import { steadyState } from '../machine/steadyState.ts';
+import { steadyState, steadyStateOf } from '../machine/steadyState.ts';
 import type { RunResult } from '../measure/result.ts';
 import { steadyTorqueAt } from '../shaft/steadySpeed.ts';
 import { type Closing, findPlugging } from './closings.ts';
@@ -25,7 +26,8 @@ export function torqueSpeedFigure(result: RunResult, options: FigureOptions): Fi
   const torqueUnit = displayUnit('N·m', { system: options.units });
   const speedUnit = displayUnit('rad/s', { system: options.units });
   const synchronous = (2 * Math.PI * scenario.supply.frequency) / scenario.machine.polePairs;
-  const traces = readTraces(trajectory, trajectory.tStart, trajectory.tEnd, options.units);
+  const { tStart, tEnd } = trajectory;
+  const traces = readTraces(trajectory, tStart, tEnd, options.units, options.density);
   const reach = computeExtent(traces.speed);
   const sync = synchronous * speedUnit.perSi;
   const reverses = reach[0] < -0.3 * sync;
@@ -43,9 +45,7 @@ export function torqueSpeedFigure(result: RunResult, options: FigureOptions): Fi
     quantity: 'steadyTorque' as const,
     dash: sequence === 1 ? ('dash' as const) : ('dashdot' as const),
     x: speeds,
-    y: speeds.map(
-      (speed) => sequenceTorque(result, speed / speedUnit.perSi, sequence, inserted) * torqueUnit.perSi,
-    ),
+    y: steadyCurve(result, speeds, sequence, inserted, speedUnit.perSi, torqueUnit.perSi),
   }));
   const kept = keepExtremes(traces.torque, MOST_POINTS);
   const points = [...pointMarks(result, options), ...circuitMarks(result, options)];
@@ -109,6 +109,23 @@ export function sequenceTorque(
   return (
     sequence * steadyState(machine, supply, (synchronous - sequence * speed) / synchronous, inserted).torque
   );
+}
+
+/** That torque at many speeds, both in displayed units. */
+function steadyCurve(
+  { scenario: { machine, supply } }: RunResult,
+  speeds: Float64Array,
+  sequence: 1 | -1,
+  inserted: Inserted,
+  speedPerSi: number,
+  torquePerSi: number,
+): Float64Array {
+  const circuit = circuitOf(machine, supply, inserted);
+  const synchronous = (2 * Math.PI * supply.frequency) / machine.polePairs;
+  return speeds.map((speed) => {
+    const slip = (synchronous - (sequence * speed) / speedPerSi) / synchronous;
+    return sequence * steadyStateOf(circuit, supply, slip).torque * torquePerSi;
+  });
 }
 
 function loadSeries(

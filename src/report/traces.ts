@@ -1,4 +1,4 @@
-import type { Trajectory } from '../simulate/trajectory.ts';
+import { evenInstants, type Trajectory } from '../simulate/trajectory.ts';
 import { displayUnit, type UnitSystem } from './formatQuantity.ts';
 
 /** Columns of a stretch of the run in displayed units, all of one length. */
@@ -28,9 +28,26 @@ const MOST_SAMPLES = 200_000;
 /** Line-to-line r.m.s. of a space vector of unit length: √3/√2. */
 const LINE_RMS_PER_CREST = Math.sqrt(1.5);
 
-/** Reads [t0, t1] s densely enough that reducing it to columns of pixels loses no visible crest. */
-export function readTraces(trajectory: Trajectory, t0: number, t1: number, units: UnitSystem): Traces {
-  const sampled = sampleDensely(trajectory, t0, t1);
+/**
+ * Reads [t0, t1] s densely enough that reducing it to columns of pixels loses no visible crest. Columns are shared between figures of one
+ * run: not to be written to.
+ */
+export function readTraces(
+  trajectory: Trajectory,
+  t0: number,
+  t1: number,
+  units: UnitSystem,
+  density: SampleDensity = PRINTED,
+): Traces {
+  const sampled = sampleDensely(trajectory, t0, t1, density);
+  const ofSamples = traces.get(sampled) ?? new Map<UnitSystem, Traces>();
+  traces.set(sampled, ofSamples);
+  const found = ofSamples.get(units) ?? tracesOf(sampled, units);
+  ofSamples.set(units, found);
+  return found;
+}
+
+function tracesOf(sampled: SampledColumns, units: UnitSystem): Traces {
   const torquePerSi = displayUnit('N·m', { system: units }).perSi;
   const speedPerSi = displayUnit('rad/s', { system: units }).perSi;
   return {
@@ -38,12 +55,17 @@ export function readTraces(trajectory: Trajectory, t0: number, t1: number, units
     iA: sampled.iA,
     iB: sampled.iB,
     iC: sampled.iC,
-    torque: sampled.torque.map((value) => value * torquePerSi),
-    loadTorque: sampled.loadTorque.map((value) => value * torquePerSi),
-    couplingTorque: sampled.couplingTorque.map((value) => value * torquePerSi),
-    speed: sampled.speed.map((value) => value * speedPerSi),
+    torque: scaled(sampled.torque, torquePerSi),
+    loadTorque: scaled(sampled.loadTorque, torquePerSi),
+    couplingTorque: scaled(sampled.couplingTorque, torquePerSi),
+    speed: scaled(sampled.speed, speedPerSi),
     voltage: sampled.uAlpha.map((alpha, i) => lineRms(alpha, sampled.uBeta[i]!)),
   };
+}
+
+/** A column in displayed units; itself where they are SI. */
+export function scaled(column: Float64Array, perSi: number): Float64Array {
+  return perSi === 1 ? column : column.map((value) => value * perSi);
 }
 
 /** Columns of samples, SI. */
@@ -51,18 +73,53 @@ export type SampledColumns = ReturnType<Trajectory['sample']>;
 
 /** Several figures read the same stretch; a trajectory never changes, so its samples are kept as long as it is. */
 const samples = new WeakMap<Trajectory, Map<string, SampledColumns>>();
+/** What was made of samples, in each unit system. */
+const traces = new WeakMap<SampledColumns, Map<UnitSystem, Traces>>();
 
-/** Evenly spaced samples of [t0, t1] s, SI, as dense as those of `readTraces` and shared with it: not to be written to. */
-export function sampleDensely(trajectory: Trajectory, t0: number, t1: number): SampledColumns {
-  const cycles = (t1 - t0) * trajectory.scenario.supply.frequency;
-  const wanted = Math.ceil(cycles * SAMPLES_PER_CYCLE) + 1;
-  const count = Math.min(MOST_SAMPLES, Math.max(FEWEST_SAMPLES, wanted));
+/** How densely a run is read. */
+export interface SampleDensity {
+  /** Samples per supply cycle. */
+  readonly perCycle: number;
+  /** A stretch, s, that is read as densely as a printed figure whatever the rest is; null: none. */
+  readonly closeUp: readonly [number, number] | null;
+}
+
+/** Of everything that is printed. */
+const PRINTED: SampleDensity = { perCycle: SAMPLES_PER_CYCLE, closeUp: null };
+
+/** Samples of [t0, t1] s, SI, as those of `readTraces` and shared with it: not to be written to. */
+export function sampleDensely(
+  trajectory: Trajectory,
+  t0: number,
+  t1: number,
+  density: SampleDensity = PRINTED,
+): SampledColumns {
   const known = samples.get(trajectory) ?? new Map<string, SampledColumns>();
   samples.set(trajectory, known);
-  const key = `${t0} ${t1} ${count}`;
-  const columns = known.get(key) ?? trajectory.sample(t0, t1, count);
+  const key = [t0, t1, density.perCycle, ...(density.closeUp ?? [])].join(' ');
+  const columns = known.get(key) ?? trajectory.sampleAt(instantsOf(trajectory, t0, t1, density));
   known.set(key, columns);
   return columns;
+}
+
+/** Evenly spaced instants, more densely in the close-up. */
+function instantsOf(trajectory: Trajectory, t0: number, t1: number, density: SampleDensity): Float64Array {
+  const { frequency } = trajectory.scenario.supply;
+  const even = (from: number, to: number, perCycle: number) => {
+    const wanted = Math.ceil((to - from) * frequency * perCycle) + 1;
+    return evenInstants(from, to, Math.min(MOST_SAMPLES, Math.max(FEWEST_SAMPLES, wanted)));
+  };
+  const whole = even(t0, t1, density.perCycle);
+  const { closeUp } = density;
+  if (closeUp === null) return whole;
+  const from = Math.max(t0, closeUp[0]);
+  const to = Math.min(t1, closeUp[1]);
+  if (!(to > from)) return whole;
+  return Float64Array.from([
+    ...whole.filter((t) => t < from),
+    ...even(from, to, SAMPLES_PER_CYCLE),
+    ...whole.filter((t) => t > to),
+  ]);
 }
 
 /** Line-to-line r.m.s. value of a balanced system with this space vector, V from V crest. */

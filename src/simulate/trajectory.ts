@@ -90,6 +90,8 @@ export interface Trajectory {
   at(t: number, side?: 'left' | 'right'): Point;
   /** `count` evenly spaced samples of [t0, t1], one column per name of Point. */
   sample(t0: number, t1: number, count: number): Record<keyof Point, Float64Array>;
+  /** Samples at ascending instants, s, one column per name of Point. */
+  sampleAt(instants: Float64Array): Record<keyof Point, Float64Array>;
 }
 
 /** An instant with everything zero, to be filled. */
@@ -160,8 +162,19 @@ function newPoint(): Point {
   };
 }
 
+/** `count` instants from t0 to t1, both included exactly, s. */
+export function evenInstants(t0: number, t1: number, count: number): Float64Array {
+  const instants = new Float64Array(count);
+  for (let i = 0; i < count; i++) instants[i] = t0 + (i * (t1 - t0)) / (count - 1);
+  if (count > 0) instants[0] = t0;
+  if (count > 1) instants[count - 1] = t1;
+  return instants;
+}
+
 /** Adds reading access to the stored segments. */
-export function readableTrajectory(parts: Omit<Trajectory, 'at' | 'sample' | 'tStart' | 'tEnd'>): Trajectory {
+export function readableTrajectory(
+  parts: Omit<Trajectory, 'at' | 'sample' | 'sampleAt' | 'tStart' | 'tEnd'>,
+): Trajectory {
   const { segments } = parts;
   const tStart = segments[0]?.t0 ?? 0;
   const tEnd = segments.at(-1)?.t1 ?? 0;
@@ -175,16 +188,20 @@ export function readableTrajectory(parts: Omit<Trajectory, 'at' | 'sample' | 'tS
     return pointOf(instant, newPoint());
   }
 
-  /** Instants in ascending order: the step of each is that of the one before or a later one. */
   function sample(t0: number, t1: number, count: number): Record<keyof Point, Float64Array> {
+    return sampleAt(evenInstants(t0, t1, count));
+  }
+
+  /** The step of each instant is that of the one before or a later one. */
+  function sampleAt(instants: Float64Array): Record<keyof Point, Float64Array> {
+    const count = instants.length;
     const point = newPoint();
     const names = Object.keys(point) as (keyof Point)[];
     const columns = names.map(() => new Float64Array(count));
     let s = 0;
     let k = 0;
     for (let i = 0; i < count; i++) {
-      const t = i === 0 ? t0 : i === count - 1 ? t1 : t0 + (i * (t1 - t0)) / (count - 1);
-      const time = Math.min(Math.max(t, tStart), tEnd);
+      const time = Math.min(Math.max(instants[i]!, tStart), tEnd);
       while (s + 1 < segments.length && segments[s + 1]!.t0 <= time) {
         s++;
         k = 0;
@@ -201,5 +218,5 @@ export function readableTrajectory(parts: Omit<Trajectory, 'at' | 'sample' | 'tS
     >;
   }
 
-  return { ...parts, tStart, tEnd, at, sample };
+  return { ...parts, tStart, tEnd, at, sample, sampleAt };
 }

@@ -1,6 +1,6 @@
 import { type Suitability, suitability } from '../assess/suitability.ts';
 import { meanDuties } from '../measure/meanDuties.ts';
-import { dutyStretches, poleDuties } from '../measure/poleDuties.ts';
+import { poleDuties } from '../measure/poleDuties.ts';
 import { quadratureOf } from '../measure/quadrature.ts';
 import type { RunResult } from '../measure/result.ts';
 import { isSuccessful } from '../simulate/status.ts';
@@ -15,7 +15,7 @@ export function judgedAsRun(result: RunResult, cageIsFitted: boolean): Suitabili
   const { trajectory, scenario } = result;
   const { contactors, supply } = scenario;
   if (!isSuccessful(result.status)) return suitability(result, null, cageIsFitted);
-  const duties = poleDuties(quadratureOf(trajectory, dutyStretches(trajectory)), {
+  const duties = poleDuties(quadratureOf(trajectory), {
     forward: contactors?.forward.bounceTime ?? null,
     reverse: contactors?.reverse.bounceTime ?? null,
   });

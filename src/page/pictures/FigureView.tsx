@@ -38,6 +38,8 @@ export interface FigureViewProps {
   readonly onSeek: (cursor: number) => void;
   /** null: the picture always shows all. */
   readonly onSpan: ((span: Span | null) => void) | null;
+  /** Stands before the tools above the picture. */
+  readonly lead?: JSX.Element;
   /** Rows kept for the words of events. */
   readonly markRows?: number;
   /** The curves of `spec` are on the canvas. */
@@ -149,8 +151,37 @@ export function FigureView(props: FigureViewProps): JSX.Element {
 
   return (
     <figure class="figure-view">
-      <figcaption id={`${id}-title`}>
-        <strong>{spec.title}</strong>
+      <figcaption>
+        {props.lead}
+        <div class="figure-tools screen-only">
+          {onSpan !== null && (
+            <>
+              <button type="button" aria-label="Enlarge" onClick={() => zoomBy(ENLARGE, cursor.peek())}>
+                +
+              </button>
+              <button type="button" aria-label="Reduce" onClick={() => zoomBy(REDUCE, cursor.peek())}>
+                −
+              </button>
+              <button
+                type="button"
+                aria-pressed={isChoosing.value}
+                title="Then drag over the picture; or drag with Shift held"
+                onClick={() => {
+                  isChoosing.value = !isChoosing.value;
+                }}
+              >
+                Choose a stretch
+              </button>
+            </>
+          )}
+          <FigureMenu
+            spec={spec}
+            span={span}
+            fileName={props.fileName}
+            printed={() => layout.current && printOptions(layout.current, span, behind)}
+          />
+        </div>
+        <strong id={`${id}-title`}>{spec.title}</strong>
       </figcaption>
       <div
         ref={area}
@@ -180,35 +211,12 @@ export function FigureView(props: FigureViewProps): JSX.Element {
         {spec.description} Arrow keys move the cursor, with Shift ten times as far
         {onSpan === null ? '.' : '; plus and minus enlarge and reduce, Escape shows the whole run.'}
       </p>
-      <div class="figure-tools screen-only">
-        {onSpan !== null && (
-          <>
-            <button type="button" aria-label="Enlarge" onClick={() => zoomBy(ENLARGE, cursor.peek())}>
-              +
-            </button>
-            <button type="button" aria-label="Reduce" onClick={() => zoomBy(REDUCE, cursor.peek())}>
-              −
-            </button>
-            <button
-              type="button"
-              aria-pressed={isChoosing.value}
-              title="Then drag over the picture; or drag with Shift held"
-              onClick={() => {
-                isChoosing.value = !isChoosing.value;
-              }}
-            >
-              Choose a stretch
-            </button>
-          </>
-        )}
-        <FigureMenu
-          spec={spec}
-          span={span}
-          fileName={props.fileName}
-          printed={() => layout.current && printOptions(layout.current, span, behind)}
-        />
-        {spec.note !== '' && <p class="figure-note">{spec.note}</p>}
-      </div>
+      {spec.note === '' ? null : (
+        <details class="figure-note screen-only">
+          <summary>How to read it</summary>
+          <p>{spec.note}</p>
+        </details>
+      )}
     </figure>
   );
 }

@@ -32,23 +32,25 @@ export function TimePicture({ state, act }: PageProps): JSX.Element {
   const theme = effectiveTheme.value;
   return (
     <div class="time-picture">
-      <fieldset class="stretches screen-only">
-        <legend class="visually-hidden">What is shown</legend>
-        {view.stretches.map(({ label, span }) => (
-          <button
-            key={label}
-            type="button"
-            aria-pressed={sameSpan(span, state.span.value)}
-            onClick={() => {
-              state.span.value = span;
-            }}
-          >
-            {label}
-          </button>
-        ))}
-      </fieldset>
       <FigureView
         spec={view.time}
+        lead={
+          <fieldset class="stretches screen-only">
+            <legend class="visually-hidden">What is shown</legend>
+            {view.stretches.map(({ label, span }) => (
+              <button
+                key={label}
+                type="button"
+                aria-pressed={sameSpan(span, state.span.value)}
+                onClick={() => {
+                  state.span.value = span;
+                }}
+              >
+                {label}
+              </button>
+            ))}
+          </fieldset>
+        }
         behind={behind}
         span={state.span.value}
         theme={theme}

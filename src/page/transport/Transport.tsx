@@ -52,7 +52,7 @@ export function Transport({ state, act }: PageProps) {
       <Scrub state={state} act={act} />
       <div class="transport-row">
         <Key label="Previous event" disabled={isEmpty} onClick={() => jump(previousEvent)}>
-          ◂◂ event
+          ◂ event
         </Key>
         <Key label="Step back" disabled={isEmpty} onClick={() => step(-1)} shortcut=",">
           ◂ step
@@ -70,7 +70,7 @@ export function Transport({ state, act }: PageProps) {
           step ▸
         </Key>
         <Key label="Next event" disabled={isEmpty} onClick={() => jump(nextEvent)}>
-          event ▸▸
+          event ▸
         </Key>
         <Slowness state={state} />
         <Instant state={state} />

@@ -6,13 +6,15 @@ import {
   ScenarioError,
   simulate,
 } from '../../index.ts';
-import { concealed } from '../../report/lesson/concealed.ts';
+import type { UnitSystem } from '../../report/formatQuantity.ts';
+import { concealed, concealedPictures } from '../../report/lesson/concealed.ts';
 import { unhide } from '../../report/lesson/hiddenFault.ts';
 import { exactFrame } from '../../report/live/frameOfPoint.ts';
-import { runViewOf } from '../../report/live/runViewOf.ts';
+import { liveVerdict } from '../../report/live/liveVerdict.ts';
+import { type PictureDetail, picturesOf, runViewOf } from '../../report/live/runViewOf.ts';
 import { textEditor } from '../../scenario/edit/applyEdits.ts';
 import { judgedAsRun } from '../../survey/judgedAsRun.ts';
-import type { Engine, HiddenFault, RunAnswer, RunOrder } from './protocol.ts';
+import type { Engine, HiddenFault } from './protocol.ts';
 
 /** What an engine needs and does not hold. */
 export interface Outside {
@@ -22,19 +24,60 @@ export interface Outside {
   plotlySource(): Promise<string>;
 }
 
-/** The engine that runs in a worker: it keeps the last run, to be asked about single instants of it. */
+/** A run and what is needed to answer for it. */
+interface Run {
+  readonly serial: number;
+  readonly result: RunResult;
+  readonly units: UnitSystem;
+  /** The double cage was fitted to a nameplate. */
+  readonly cageIsFitted: boolean;
+  /** It hides a fault that nothing may tell. */
+  readonly conceals: boolean;
+  /** Of the pictures that have been made. */
+  readonly detail: PictureDetail;
+}
+
+/** The engine that runs in a worker: it keeps the last run, to be asked about its verdict and single instants. */
 export function newEngine(outside: Outside): Engine {
-  let last: RunResult | null = null;
   const edit = textEditor();
+  let serial = 0;
+  let last: Run | null = null;
+  const lastRun = (): Run => {
+    if (last === null) throw new Error('no run has been made yet');
+    return last;
+  };
   return {
-    async run(order) {
-      const { answer, result } = runOrder(order, edit);
-      last = result ?? last;
-      return answer;
+    async run({ text, fileName, edits, units, hidden, detail }) {
+      // Without edits the text is run as it stands, whatever it is: what is wrong with it has line and column.
+      const edited = edits.length === 0 ? { text, applied: true, refusal: null } : edit(text, edits);
+      if (!edited.applied) return { kind: 'notChanged', text, reason: edited.refusal ?? '' };
+      try {
+        const { scenario, estimation } = parseScenarioWithOrigins(edited.text, { fileName });
+        const result = simulate(withHidden(scenario, hidden));
+        const conceals = hidden !== null && !hidden.told;
+        serial++;
+        last = { serial, result, units, cageIsFitted: estimation !== null, conceals, detail };
+        const view = runViewOf(result, units, detail);
+        return { kind: 'run', serial, text: edited.text, view: conceals ? concealed(view) : view };
+      } catch (error) {
+        if (!(error instanceof ScenarioError)) throw error;
+        const { problems } = error.problems.some(({ line }) => line === null)
+          ? placeProblems(error, edited.text, fileName)
+          : error;
+        return { kind: 'refused', text, problems };
+      }
+    },
+    async settle() {
+      const run = lastRun();
+      const { result, units, conceals, detail } = run;
+      const verdict = conceals ? null : liveVerdict(judgedAsRun(result, run.cageIsFitted), units);
+      const pictures = detail.draft ? picturesOf(result, units, { ...detail, draft: false }) : null;
+      last = { ...run, detail: { ...detail, draft: false } };
+      const shown = pictures !== null && conceals ? concealedPictures(pictures) : pictures;
+      return { serial: run.serial, verdict, pictures: shown };
     },
     async frame(t, units) {
-      if (last === null) throw new Error('no run has been made yet');
-      return exactFrame(last.trajectory, units, t);
+      return exactFrame(lastRun().result.trajectory, units, t);
     },
     // What writes files and judges is loaded when it is asked for: the first run does not wait for it.
     async files(order, kind) {
@@ -46,28 +89,6 @@ export function newEngine(outside: Outside): Engine {
       return judgeText(order);
     },
   };
-}
-
-function runOrder(
-  { text, fileName, edits, units, hidden }: RunOrder,
-  edit: ReturnType<typeof textEditor>,
-): { answer: RunAnswer; result?: RunResult } {
-  // Without edits the text is run as it stands, whatever it is: what is wrong with it has line and column.
-  const edited = edits.length === 0 ? { text, applied: true, refusal: null } : edit(text, edits);
-  if (!edited.applied) return { answer: { kind: 'notChanged', text, reason: edited.refusal ?? '' } };
-  try {
-    const { scenario, estimation } = parseScenarioWithOrigins(edited.text, { fileName });
-    const result = simulate(withHidden(scenario, hidden));
-    const view = runViewOf(result, judgedAsRun(result, estimation !== null), units);
-    const shown = hidden === null || hidden.told ? view : concealed(view);
-    return { answer: { kind: 'run', text: edited.text, view: shown }, result };
-  } catch (error) {
-    if (!(error instanceof ScenarioError)) throw error;
-    const { problems } = error.problems.some(({ line }) => line === null)
-      ? placeProblems(error, edited.text, fileName)
-      : error;
-    return { answer: { kind: 'refused', text, problems } };
-  }
 }
 
 /** The scenario with a fault that its text does not tell. */

@@ -1,10 +1,13 @@
 import { type Edit, joinEdits } from '../../scenario/edit/edit.ts';
 import type { RunAnswer, RunOrder } from './protocol.ts';
 
+/** A text and how it is run; what is seen of it is asked for at each run. */
+export type Newest = Omit<RunOrder, 'edits' | 'detail'>;
+
 /** What stands in line: the newest text, and the changes that came after it. */
 export interface RunQueue {
   /** Another text: what was in line before it is dropped, and the answer under way is not shown. */
-  open(order: Omit<RunOrder, 'edits'>): void;
+  open(order: Newest): void;
   /** Changes to whatever text is the newest. */
   edit(edits: readonly Edit[]): void;
   /** Runs the newest text again. */
@@ -13,9 +16,9 @@ export interface RunQueue {
 
 /** Whom the queue tells. */
 export interface RunQueueEnds {
-  run(order: RunOrder): Promise<RunAnswer>;
-  /** An answer to the newest text; `order` is what it answers. */
-  show(answer: RunAnswer, order: RunOrder): void;
+  run(order: Omit<RunOrder, 'detail'>): Promise<RunAnswer>;
+  /** An answer about the newest text. */
+  show(answer: RunAnswer): void;
   /** Whether a run of newer input is under way. */
   busy(pending: boolean): void;
   fail(error: unknown): void;
@@ -25,8 +28,8 @@ export interface RunQueueEnds {
  * One run at a time, always of the newest input: changes that come while a run is under way are joined and go next. An answer is shown
  * unless another text has been opened since it was asked for.
  */
-export function runQueue(first: Omit<RunOrder, 'edits'>, ends: RunQueueEnds): RunQueue {
-  let newest: Omit<RunOrder, 'edits'> = first;
+export function runQueue(first: Newest, ends: RunQueueEnds): RunQueue {
+  let newest: Newest = first;
   let edits: readonly Edit[] = [];
   let generation = 0;
   let waiting = false;
@@ -38,7 +41,7 @@ export function runQueue(first: Omit<RunOrder, 'edits'>, ends: RunQueueEnds): Ru
     ends.busy(true);
     while (waiting) {
       waiting = false;
-      const order: RunOrder = { ...newest, edits };
+      const order = { ...newest, edits };
       const asked = generation;
       edits = [];
       try {
@@ -46,7 +49,7 @@ export function runQueue(first: Omit<RunOrder, 'edits'>, ends: RunQueueEnds): Ru
         if (asked === generation) {
           // A change that makes no scenario is told and forgotten: its answer has the text before it.
           newest = { ...newest, text: answer.text };
-          ends.show(answer, order);
+          ends.show(answer);
         }
       } catch (error) {
         ends.fail(error);

@@ -21,6 +21,10 @@ const exposed: Engine = {
     const answer = await engine.run(order);
     return answer.kind === 'run' ? transfer(answer, buffersOf(answer.view)) : answer;
   },
+  async settle() {
+    const settled = await engine.settle();
+    return transfer(settled, buffersOf(settled.pictures));
+  },
 };
 
 expose(exposed);

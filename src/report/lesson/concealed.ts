@@ -4,7 +4,7 @@ import type { FigureSpec, PanelSpec } from '../figureSpec.ts';
 import type { KeyNumber } from '../keyNumbers.ts';
 import type { Film } from '../live/film.ts';
 import type { NumberRow } from '../live/numberRows.ts';
-import type { LiveVerdict, RunView } from '../live/runView.ts';
+import type { RunPictures, RunView } from '../live/runView.ts';
 import { isIn } from './readings.ts';
 
 /** Said where a sentence is withheld. */
@@ -37,11 +37,17 @@ export function concealed(view: RunView): RunView {
       : ['The run did not end as its hands wanted; what follows its end is not shown.'],
     keyNumbers: view.keyNumbers.map(concealedKeyNumber),
     numbers: view.numbers.map((group) => ({ ...group, rows: group.rows.map(concealedRow) })),
-    time: concealedFigure(view.time, 'Currents, torque, speed and voltage of this run'),
-    plane: concealedFigure(view.plane, 'Torque against speed in this run'),
+    ...concealedPictures(view),
     stretches: view.stretches.filter(({ label }) => !isTelling(label)),
-    film: concealedFilm(view.film),
-    verdict: concealedVerdict(view.verdict),
+  };
+}
+
+/** The pictures of such a run. */
+export function concealedPictures({ time, plane, film }: RunPictures): RunPictures {
+  return {
+    time: concealedFigure(time, 'Currents, torque, speed and voltage of this run'),
+    plane: concealedFigure(plane, 'Torque against speed in this run'),
+    film: concealedFilm(film),
   };
 }
 
@@ -105,11 +111,4 @@ function armatureChanges(channels: readonly Channel[], contactor: 'forward' | 'r
   return instants
     .map((t) => ({ t, value: isIn(channels, contactor, t) ? ('closed' as const) : ('open' as const) }))
     .filter((change, i, all) => i === 0 || all[i - 1]!.value !== change.value);
-}
-
-function concealedVerdict(verdict: LiveVerdict): LiveVerdict {
-  const criteria = verdict.criteria.filter(
-    ({ name, value, limit, remark }) => ![name, value, limit, remark].some(isTelling),
-  );
-  return { outcome: 'notJudged', sentence: 'Not judged while what is wrong is to be found out.', criteria };
 }

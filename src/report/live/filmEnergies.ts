@@ -5,18 +5,22 @@ import { displayUnit, type UnitSystem } from '../formatQuantity.ts';
 import type { FilmEnergies, FilmEnergy } from './film.ts';
 
 /** More instants than this are not posted: every n-th of a long run. */
-const MOST_INSTANTS = 20_000;
+export const MOST_INSTANTS = 20_000;
 
 /**
  * Where the energy has gone up to each instant: in = all other rows together. Heats and works are integrals; magnetic, kinetic
  * and twist energy are read at the instants, so that none is a remainder. Rows that are zero throughout are left out.
  */
-export function filmEnergies(trajectory: Trajectory, units: UnitSystem): FilmEnergies {
+export function filmEnergies(
+  trajectory: Trajectory,
+  units: UnitSystem,
+  mostInstants = MOST_INSTANTS,
+): FilmEnergies {
   const quadrature = quadratureOf(trajectory);
-  const stored = storedEnergies(quadrature);
+  const kept = keptInstants(quadrature.cellEdge.length, mostInstants);
+  const stored = storedEnergies(quadrature, kept);
   const { cumulative } = quadrature;
   const perSi = displayUnit('J', { system: units }).perSi;
-  const kept = keptInstants(quadrature.cellEdge.length);
   const row = (
     key: FilmEnergy['key'],
     label: string,
@@ -56,7 +60,7 @@ export function filmEnergies(trajectory: Trajectory, units: UnitSystem): FilmEne
   };
 }
 
-/** Changes since the start of the run at every cell edge, J. */
+/** Changes since the start of the run at the cell edges that are kept, J. */
 interface StoredEnergies {
   readonly magnetic: Float64Array;
   /** Kinetic energy and the twist of a coupling. */
@@ -65,13 +69,10 @@ interface StoredEnergies {
   readonly released: Float64Array;
 }
 
-function storedEnergies({
-  trajectory,
-  cellCount,
-  cellEdge,
-  cellSegment,
-  cellStep,
-}: Quadrature): StoredEnergies {
+function storedEnergies(
+  { trajectory, cellCount, cellEdge, cellSegment, cellStep }: Quadrature,
+  kept: readonly number[],
+): StoredEnergies {
   const magnetic = new Float64Array(cellCount + 1);
   const shaft = new Float64Array(cellCount + 1);
   const released = new Float64Array(cellCount + 1);
@@ -82,7 +83,9 @@ function storedEnergies({
   read(0, cellEdge[0]!);
   const magnetic0 = at.magneticEnergy;
   const shaft0 = at.kinetic + at.twistEnergy;
-  for (let k = 0; k <= cellCount; k++) {
+  // What ideal poles set free adds up over all instants; nothing else does.
+  const instants = chops ? cellEdge.keys() : kept;
+  for (const k of instants) {
     const t = cellEdge[k]!;
     // Kinetic energy is continuous; magnetic energy too, but where ideal poles chop a current.
     let jump = 0;
@@ -114,8 +117,8 @@ function shaftLabel({ shaft }: Trajectory): string {
 }
 
 /** Indices of the instants that are kept: evenly chosen, the last always. */
-function keptInstants(count: number): number[] {
-  const stride = Math.ceil(count / MOST_INSTANTS);
+function keptInstants(count: number, most: number): number[] {
+  const stride = Math.ceil(count / most);
   const kept = Array.from({ length: Math.ceil(count / stride) }, (_, i) => i * stride);
   if (kept.at(-1) !== count - 1) kept.push(count - 1);
   return kept;

@@ -2,22 +2,29 @@ import type { RunResult } from '../../measure/result.ts';
 import { nominalFlux } from '../../simulate/tolerances.ts';
 import { eventSentence } from '../eventSentence.ts';
 import { displayUnit, type UnitSystem } from '../formatQuantity.ts';
-import { lineRms, sampleDensely } from '../traces.ts';
+import { readTraces, type SampleDensity, sampleDensely, scaled } from '../traces.ts';
 import type { Film, FilmBase, FilmColumns } from './film.ts';
 import { filmAuxiliaries } from './filmAuxiliaries.ts';
-import { filmEnergies } from './filmEnergies.ts';
+import { filmEnergies, MOST_INSTANTS } from './filmEnergies.ts';
 import { filmFeeds } from './filmFeeds.ts';
 
-/** The film of a run, in displayed units: the samples of the static figures, and everything discrete. */
-export function filmOf(result: RunResult, units: UnitSystem): Film {
+/** Instants of the energies of a film that is not read in full: heat and work have no corners. */
+const DRAFT_INSTANTS = 400;
+
+/**
+ * The film of a run, in displayed units, and everything discrete.
+ *
+ * @param density of the samples; that of printed figures where it is left out
+ */
+export function filmOf(result: RunResult, units: UnitSystem, density?: SampleDensity): Film {
   const { trajectory } = result;
   const { tStart, tEnd, channels, thermal } = trajectory;
   return {
     units,
     tStart,
     tEnd,
-    columns: filmColumns(result, units),
-    energies: filmEnergies(trajectory, units),
+    columns: filmColumns(result, units, density),
+    energies: filmEnergies(trajectory, units, density === undefined ? MOST_INSTANTS : DRAFT_INSTANTS),
     channels,
     thermal,
     events: trajectory.events.map((event) => ({ t: event.t, text: eventSentence(event, units) })),
@@ -27,33 +34,14 @@ export function filmOf(result: RunResult, units: UnitSystem): Film {
   };
 }
 
-function filmColumns({ trajectory }: RunResult, units: UnitSystem): FilmColumns {
-  const sampled = sampleDensely(trajectory, trajectory.tStart, trajectory.tEnd);
-  const torquePerSi = displayUnit('N·m', { system: units }).perSi;
-  const speedPerSi = displayUnit('rad/s', { system: units }).perSi;
+function filmColumns({ trajectory }: RunResult, units: UnitSystem, density?: SampleDensity): FilmColumns {
+  const { tStart, tEnd } = trajectory;
+  const sampled = sampleDensely(trajectory, tStart, tEnd, density);
   return {
-    t: sampled.t,
-    iA: sampled.iA,
-    iB: sampled.iB,
-    iC: sampled.iC,
-    torque: scaled(sampled.torque, torquePerSi),
-    loadTorque: scaled(sampled.loadTorque, torquePerSi),
-    couplingTorque: scaled(sampled.couplingTorque, torquePerSi),
-    speed: scaled(sampled.speed, speedPerSi),
-    loadSpeed: scaled(sampled.loadSpeed, speedPerSi),
-    voltage: sampled.uAlpha.map((alpha, i) => lineRms(alpha, sampled.uBeta[i]!)),
-    position: sampled.position,
-    uAlpha: sampled.uAlpha,
-    uBeta: sampled.uBeta,
-    psiAlpha: sampled.psiAlpha,
-    psiBeta: sampled.psiBeta,
-    psiRAlpha: sampled.psiRAlpha,
-    psiRBeta: sampled.psiRBeta,
+    ...sampled,
+    ...readTraces(trajectory, tStart, tEnd, units, density),
+    loadSpeed: scaled(sampled.loadSpeed, displayUnit('rad/s', { system: units }).perSi),
   };
-}
-
-function scaled(column: Float64Array, factor: number): Float64Array {
-  return factor === 1 ? column : column.map((value) => value * factor);
 }
 
 function filmBase({ scenario, rated }: RunResult, units: UnitSystem): FilmBase {

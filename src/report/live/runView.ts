@@ -9,7 +9,7 @@ import type { NumberGroup } from './numberRows.ts';
 import type { Stretch } from './stretches.ts';
 
 /** All that a page shows of one run, as plain data. */
-export interface RunView {
+export interface RunView extends RunPictures {
   /** What determined the run. */
   readonly scenario: Scenario;
   readonly units: UnitSystem;
@@ -21,20 +21,22 @@ export interface RunView {
   readonly alarms: readonly string[];
   readonly keyNumbers: readonly KeyNumber[];
   readonly numbers: readonly NumberGroup[];
-  /** Contacts, currents, torque, speed, voltage over the whole run, as waveforms. */
-  readonly time: FigureSpec;
-  /** The torque–speed plane. */
-  readonly plane: FigureSpec;
   /** Parts of the run worth a picture of their own, with the names of their buttons. */
   readonly stretches: readonly Stretch[];
   /** Where to look first: the closing that plugs, else the start, s. */
   readonly focus: number;
-  readonly film: Film;
-  /** Judged at this run's closing angle alone. */
-  readonly verdict: LiveVerdict;
 }
 
-/** Verdict of one run alone, while a hand still moves. */
+/** What of a run is drawn. */
+export interface RunPictures {
+  /** Contacts, currents, torque, speed, voltage over the whole run, as waveforms. */
+  readonly time: FigureSpec;
+  /** The torque–speed plane. */
+  readonly plane: FigureSpec;
+  readonly film: Film;
+}
+
+/** Verdict in words, of one run alone or of all closing angles. */
 export interface LiveVerdict {
   readonly outcome: VerdictOutcome;
   readonly sentence: string;

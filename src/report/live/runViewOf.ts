@@ -1,4 +1,3 @@
-import type { Suitability } from '../../assess/suitability.ts';
 import type { RunResult } from '../../measure/result.ts';
 import { findPlugging } from '../closings.ts';
 import { controlSentences } from '../controlSentences.ts';
@@ -9,21 +8,30 @@ import type { UnitSystem } from '../formatQuantity.ts';
 import { keyNumbers } from '../keyNumbers.ts';
 import { cleanText } from '../plainText.ts';
 import { statusLine } from '../statusLine.ts';
-import { timeFigure } from '../timeFigure.ts';
+import { type FigureOptions, timeFigure } from '../timeFigure.ts';
 import { torqueSpeedFigure } from '../torqueSpeedFigure.ts';
 import { filmOf } from './filmOf.ts';
-import { liveVerdict } from './liveVerdict.ts';
 import { numbersOf } from './numbersOf.ts';
-import type { RunView } from './runView.ts';
+import type { RunPictures, RunView } from './runView.ts';
 import { stretchesOf } from './stretches.ts';
 
-/**
- * Everything a page shows of a run.
- *
- * @param suitability of this run alone (`judgedAsRun`)
- */
-export function runViewOf(result: RunResult, suitability: Suitability, units: UnitSystem): RunView {
+/** Of pictures that follow a moving hand: half of their time is the reading of samples. */
+const DRAFT_PER_CYCLE = 12;
+
+/** How much of the pictures is wanted. */
+export interface PictureDetail {
+  /** The hand still moves: what is seen is read densely, the rest is not. */
+  readonly draft: boolean;
+  /** Stretch that is seen, s; null: the whole run. */
+  readonly span: readonly [number, number] | null;
+}
+
+const FULL: PictureDetail = { draft: false, span: null };
+
+/** Everything a page shows of a run but its verdict, which takes longer than all of this. */
+export function runViewOf(result: RunResult, units: UnitSystem, detail: PictureDetail = FULL): RunView {
   return {
+    ...picturesOf(result, units, detail),
     scenario: result.scenario,
     units,
     usable: result.usable,
@@ -31,12 +39,24 @@ export function runViewOf(result: RunResult, suitability: Suitability, units: Un
     alarms: alarmsOf(result, units),
     keyNumbers: keyNumbers(result, units),
     numbers: numbersOf(result, units),
-    time: { ...timeFigure(result, { units, waveforms: true }), marks: marksOf(result) },
-    plane: torqueSpeedFigure(result, { units }),
     stretches: stretchesOf(result),
     focus: findPlugging(result.trajectory)?.touch ?? result.trajectory.tStart,
-    film: filmOf(result, units),
-    verdict: liveVerdict(suitability, units),
+  };
+}
+
+/** What of a run is drawn. */
+export function picturesOf(
+  result: RunResult,
+  units: UnitSystem,
+  { draft, span }: PictureDetail,
+): RunPictures {
+  const options: FigureOptions = draft
+    ? { units, density: { perCycle: DRAFT_PER_CYCLE, closeUp: span } }
+    : { units };
+  return {
+    time: { ...timeFigure(result, { ...options, waveforms: true }), marks: marksOf(result) },
+    plane: torqueSpeedFigure(result, options),
+    film: filmOf(result, units, options.density),
   };
 }
 

@@ -7,7 +7,14 @@ import { exampleText } from '../../support/workFolder.ts';
 
 const text = exampleText('plugs-comfortably.yaml');
 const OUTSIDE = { version: '0.0.0', plotlySource: async () => '' };
-const ORDER: RunOrder = { text, fileName: 'belt.yaml', edits: [], units: 'SI', hidden: null };
+const ORDER: RunOrder = {
+  text,
+  fileName: 'belt.yaml',
+  edits: [],
+  units: 'SI',
+  hidden: null,
+  detail: { draft: false, span: null },
+};
 
 async function runOf(order: Partial<RunOrder>): Promise<Extract<RunAnswer, { kind: 'run' }>> {
   const answer = await newEngine(OUTSIDE).run({ ...ORDER, ...order });
@@ -88,4 +95,22 @@ it('the whole judgement says what the command line says', async () => {
   expect(judged.verdict.outcome).toBe('suitable');
   expect(judged.rows.map(([name]) => name)).toContain('coasting');
   expect(judged.rows.every((row) => row.length === judged.heads.length)).toBe(true);
+});
+
+it('a draft has the numbers of the full run, and settling brings the full pictures and the verdict', async () => {
+  const engine = newEngine(OUTSIDE);
+  const span = [1.02, 1.08] as const;
+  const draft = await engine.run({ ...ORDER, detail: { draft: true, span } });
+  const full = await runOf({});
+  if (draft.kind !== 'run') throw new Error(draft.kind);
+  expect(draft.view.numbers).toEqual(full.view.numbers);
+  const { t } = draft.view.film.columns;
+  expect(t.length).toBeLessThan(full.view.film.columns.t.length / 2);
+  // What is seen is as dense as ever: 80 samples a cycle of 20 ms over 60 ms, or the fewest that a picture has.
+  expect(t.filter((at) => at >= span[0] && at <= span[1]).length).toBeGreaterThanOrEqual(240);
+  const settled = await engine.settle();
+  expect(settled.serial).toBe(draft.serial);
+  expect(settled.pictures?.film.columns.t).toEqual(full.view.film.columns.t);
+  expect(settled.verdict?.criteria.length).toBeGreaterThan(15);
+  expect((await engine.settle()).pictures).toBeNull();
 });

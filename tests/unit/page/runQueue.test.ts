@@ -8,7 +8,7 @@ const FIRST = { text: 'a', fileName: 'a.yaml', units: 'SI', hidden: null } as co
 
 /** A queue whose runs end when the test says so; what is run is the text with the values turned to. */
 function bench() {
-  const orders: RunOrder[] = [];
+  const orders: Omit<RunOrder, 'detail'>[] = [];
   const ends: ((answer: RunAnswer) => void)[] = [];
   const fails: ((error: Error) => void)[] = [];
   const shown: string[] = [];
@@ -26,7 +26,7 @@ function bench() {
     busy: (now) => busy.push(now),
     fail: (error) => failures.push(error),
   });
-  const text = ({ text: base, edits }: RunOrder, kind: 'run' | 'refused') =>
+  const text = ({ text: base, edits }: Pick<RunOrder, 'text' | 'edits'>, kind: 'run' | 'refused') =>
     base +
     (kind === 'refused'
       ? ''

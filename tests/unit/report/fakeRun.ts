@@ -9,7 +9,13 @@ import { loadCoefficients } from '../../../src/shaft/loadTorque.ts';
 import { shaftOf } from '../../../src/shaft/shaft.ts';
 import type { Segment } from '../../../src/simulate/segment.ts';
 import { isSuccessful } from '../../../src/simulate/status.ts';
-import type { Point, RunEvent, RunEventKind, Trajectory } from '../../../src/simulate/trajectory.ts';
+import {
+  evenInstants,
+  type Point,
+  type RunEvent,
+  type RunEventKind,
+  type Trajectory,
+} from '../../../src/simulate/trajectory.ts';
 
 /**
  * A run made of closed formulas with the shapes of a real one (start, plug, stop by switch), so that the report can
@@ -181,13 +187,16 @@ export function fakeTrajectory(scenario: Scenario): Trajectory {
       { at: 1.49, do: 'plug' },
     ],
     at: (t, side) => pointAt(side === 'left' ? t - 1e-12 : t),
-    sample(t0, t1, count) {
-      const points = Array.from({ length: count }, (_, i) => pointAt(t0 + ((t1 - t0) * i) / (count - 1)));
-      return Object.fromEntries(
-        COLUMNS.map((name) => [name, Float64Array.from(points, (point) => point[name])]),
-      ) as Record<keyof Point, Float64Array>;
-    },
+    sample: (t0, t1, count) => sampledAt(evenInstants(t0, t1, count)),
+    sampleAt: sampledAt,
   };
+}
+
+function sampledAt(instants: Float64Array): Record<keyof Point, Float64Array> {
+  const points = Array.from(instants, pointAt);
+  return Object.fromEntries(
+    COLUMNS.map((name) => [name, Float64Array.from(points, (point) => point[name])]),
+  ) as Record<keyof Point, Float64Array>;
 }
 
 const KNOWN: Partial<Record<MetricKey, Omit<Metric, 'definition'>>> = {

@@ -92,6 +92,7 @@ describe('the finding', () => {
       missing: 'the run has no start',
     };
     expect(keyNumbers(fakeRun({ metrics }), 'SI')[3]).toEqual({
+      key: 'plugRotorHeat',
       label: 'Rotor heat',
       value: '118 kJ',
       detail: 'up to zero speed; 2.74 × kinetic energy; no multiple of a start: the run has no start',

@@ -112,8 +112,8 @@ describe('the sequence chart', () => {
     const crest = 30;
     const trajectory = {
       ...balanced.trajectory,
-      sample: (t0: number, t1: number, count: number) => {
-        const columns = balanced.trajectory.sample(t0, t1, count);
+      sampleAt: (instants: Float64Array) => {
+        const columns = balanced.trajectory.sampleAt(instants);
         const phase = (shift: number) => columns.t.map((t) => crest * Math.cos(314 * t - shift));
         return { ...columns, iA: phase(0), iB: phase((2 * Math.PI) / 3), iC: phase((4 * Math.PI) / 3) };
       },

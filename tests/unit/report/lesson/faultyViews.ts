@@ -5,7 +5,6 @@ import { simulate } from '../../../../src/measure/simulate.ts';
 import type { RunView } from '../../../../src/report/live/runView.ts';
 import { runViewOf } from '../../../../src/report/live/runViewOf.ts';
 import type { StarterFault } from '../../../../src/scenario/scenario.ts';
-import { judgedAsRun } from '../../../../src/survey/judgedAsRun.ts';
 
 const EXAMPLE = fileURLToPath(new URL('../../../../examples/push-button-plug-stop.yaml', import.meta.url));
 
@@ -45,7 +44,7 @@ function newView(faults: readonly StarterFault[]): RunView {
     starter: { ...scenario.starter, ...(faults.length === 0 ? {} : { faults }) },
     solver: { ...scenario.solver, endTime: 2.6 },
   });
-  return runViewOf(result, judgedAsRun(result, false), 'SI');
+  return runViewOf(result, 'SI');
 }
 
 /** Every text in a value, however deep. */
