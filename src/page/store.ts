@@ -46,6 +46,7 @@ export function newStore(
   const judged = signal<JudgedText | null>(null);
   const judging = signal(false);
   const trouble = signal('');
+  const pinned = signal<RunView | null>(null);
   const playhead = signal<Playhead>(AT_REST);
   const span = signal<readonly [number, number] | null>(null);
   const past: string[] = [];
@@ -73,10 +74,12 @@ export function newStore(
     ask: () => runs.engine.settle(),
     tell(settled) {
       if (settled.serial !== serial || view.value === null) return;
+      const drafted = view.value;
       batch(() => {
         verdict.value = settled.verdict;
-        if (settled.pictures !== null && view.value !== null)
-          view.value = { ...view.value, ...settled.pictures };
+        if (settled.pictures === null) return;
+        view.value = { ...drafted, ...settled.pictures };
+        if (pinned.value === drafted) pinned.value = view.value;
       });
     },
   });
@@ -152,7 +155,7 @@ export function newStore(
     judging,
     trouble,
     linkTrouble: signal(''),
-    pinned: signal<RunView | null>(null),
+    pinned,
     units,
     task: signal(first.task),
     largePrint: signal(first.largePrint),

@@ -1,3 +1,4 @@
+import { isConcealing } from '../../report/lesson/lesson.ts';
 import { ADJUSTABLE_KEYS } from '../../scenario/edit/edit.ts';
 import type { PageProps } from '../actions.ts';
 import { Adjuster } from './Adjuster.tsx';
@@ -51,7 +52,7 @@ export function Change({ state, act }: PageProps) {
         <Adjuster state={state} act={act} adjustable={key} key={key} />
       ))}
       <Control state={state} act={act} />
-      <Faults state={state} act={act} />
+      {isConcealing(state.lesson.value) ? null : <Faults state={state} act={act} />}
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals';
 import type { ReportFile } from '../../index.ts';
+import { isConcealing, isCovered } from '../../report/lesson/lesson.ts';
 import type { PageProps } from '../actions.ts';
 import { download } from '../pictures/download.ts';
 import type { FileKind } from '../worker/protocol.ts';
@@ -26,7 +27,9 @@ export function Downloads({ state, act }: PageProps) {
   const made = useSignal<Readonly<Partial<Record<FileKind, Made>>>>({});
   const text = state.text.value;
   const units = state.units.value;
-  const broken = state.problems.value.length > 0;
+  // They would tell what a class is asked to find out, or tell of a starter without its hidden fault.
+  const closed = isCovered(state.lesson.value) || isConcealing(state.lesson.value);
+  const broken = closed || state.problems.value.length > 0;
   const make = async (kind: FileKind) => {
     const keep = (files: readonly ReportFile[] | null, trouble: string) => {
       made.value = { ...made.value, [kind]: { text, units, files, trouble } };
@@ -41,6 +44,7 @@ export function Downloads({ state, act }: PageProps) {
   return (
     <section class="downloads" aria-label="Files to download">
       <h3>Download</h3>
+      {closed ? <p>Closed until the task of the class is revealed.</p> : null}
       {KINDS.map(({ kind, label, about }) => {
         const found = made.value[kind];
         const current =

@@ -1,4 +1,5 @@
 import { useSignalEffect } from '@preact/signals';
+import { isConcealing, isCovered } from '../../report/lesson/lesson.ts';
 import type { PageProps } from '../actions.ts';
 import { ScrollRegion } from '../ScrollRegion.tsx';
 import { CriteriaTable } from './CriteriaTable.tsx';
@@ -9,6 +10,18 @@ const REST = 600;
 
 /** Whether plugging suits the load: over thirteen closing angles, with the other ways to stop side by side. */
 export function Judge({ state, act }: PageProps) {
+  const closed = isCovered(state.lesson.value) || isConcealing(state.lesson.value);
+  return closed ? (
+    <div class="judge">
+      <h2>Does plugging suit this load?</h2>
+      <p>Closed until the task of the class is revealed.</p>
+    </div>
+  ) : (
+    <OpenJudge state={state} act={act} />
+  );
+}
+
+function OpenJudge({ state, act }: PageProps) {
   useSignalEffect(() => {
     // A new run asks for a new judgement; an old one is never shown for it.
     void state.viewText.value;
