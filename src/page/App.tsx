@@ -1,6 +1,7 @@
 import { isCovered } from '../report/lesson/lesson.ts';
 import { Alarms } from './Alarms.tsx';
 import type { PageProps } from './actions.ts';
+import { Covered } from './Covered.tsx';
 import { Change } from './change/Change.tsx';
 import { Numbers } from './change/Numbers.tsx';
 import { EXAMPLES } from './examples.ts';
@@ -45,7 +46,12 @@ function Hand({ state, act }: PageProps) {
   const task = state.task.value;
   switch (task) {
     case 'push':
-      return <Station state={state} act={act} />;
+      // The devices at an instant would tell a class what it is asked to predict.
+      return isCovered(state.lesson.value) ? (
+        <p>The buttons wait until all questions are revealed; they stand under Class.</p>
+      ) : (
+        <Station state={state} act={act} />
+      );
     case 'change':
       return <Change state={state} act={act} />;
     case 'judge':
@@ -78,19 +84,5 @@ function Run({ state, act }: PageProps) {
         <ExplorePicture state={state} act={act} />
       </section>
     </>
-  );
-}
-
-/** In place of the run while a class predicts it. */
-function Covered({ state }: PageProps) {
-  return (
-    <section class="spine covered" aria-label="The run, covered">
-      <h2>{state.view.value?.scenario.title ?? ''}</h2>
-      <p>{state.view.value?.scenario.description ?? ''}</p>
-      <p>
-        Pictures and numbers of this run are covered until all questions are revealed. Write down what you
-        expect first.
-      </p>
-    </section>
   );
 }
