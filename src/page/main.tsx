@@ -15,5 +15,7 @@ const { state, act } = newStore(first, () => {
   void registerServiceWorker();
 });
 state.linkTrouble.value = trouble;
+// Another link in the same window is another scenario.
+window.addEventListener('hashchange', () => window.location.reload());
 const root = document.getElementById('app');
 if (root !== null) render(<App state={state} act={act} />, root);

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { PageProps } from '../actions.ts';
 import type { BuiltInExample } from '../examples.ts';
+import { MakeLink } from '../lesson/MakeLink.tsx';
 import { Downloads } from './Downloads.tsx';
 import { acceptDrops } from './dropTarget.ts';
 import { Editor } from './Editor.tsx';
@@ -51,6 +52,15 @@ export function Files({
         />
       </label>
       <Editor state={state} act={act} />
+      <MakeLink
+        disabled={state.problems.value.length > 0}
+        parts={async () => ({
+          text: state.text.value,
+          lesson: null,
+          units: state.units.value,
+          largePrint: state.largePrint.value,
+        })}
+      />
       <Downloads state={state} act={act} />
     </div>
   );

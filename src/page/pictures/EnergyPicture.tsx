@@ -1,7 +1,14 @@
 import { useComputed } from '@preact/signals';
+import { exportName } from '../../report/canvas/exportName.ts';
+import { figureCsv } from '../../report/canvas/figureCsv.ts';
+import { ENERGY_PRINT } from '../../report/canvas/printOptions.ts';
 import { energyPicture } from '../../report/live/energyAt.ts';
+import { energiesOverTime, energySpec } from '../../report/live/energySpec.ts';
 import { quantityColour } from '../../report/palette.ts';
+import { renderSvg } from '../../report/renderSvg.ts';
 import type { PageProps } from '../actions.ts';
+import { download, figurePng } from './download.ts';
+import { SaveMenu } from './SaveMenu.tsx';
 import './energyPicture.css';
 
 /** Where the energy has gone up to the instant of the playhead, as bars that grow. */
@@ -10,9 +17,33 @@ export function EnergyPicture({ state }: PageProps) {
     const view = state.view.value;
     return view === null ? null : energyPicture(view.film, state.playhead.value.t);
   });
+  const name = (ending: string) => exportName(state.fileName.value, 'energy', ending);
+  const now = () => {
+    const film = state.view.peek()?.film;
+    return film === undefined ? null : energySpec(film, state.playhead.peek().t);
+  };
   return (
     <figure class="energy-picture">
-      <h2>Where the energy has gone</h2>
+      <div class="picture-head">
+        <h2>Where the energy has gone</h2>
+        <SaveMenu
+          label="where the energy has gone"
+          saveSvg={() => {
+            const spec = now();
+            if (spec !== null) download(name('svg'), renderSvg(spec, { theme: 'light' }), 'image/svg+xml');
+          }}
+          savePng={async () => {
+            const spec = now();
+            const png = spec === null ? null : await figurePng(spec, ENERGY_PRINT);
+            if (png !== null) download(name('png'), png, 'image/png');
+          }}
+          saveCsv={() => {
+            const film = state.view.peek()?.film;
+            if (film !== undefined)
+              download(name('csv'), figureCsv(energiesOverTime(film)), 'text/csv;charset=utf-8');
+          }}
+        />
+      </div>
       <ul>
         {picture.value?.bars.map((bar) => (
           <li key={bar.key} class={bar.key === 'in' ? 'energy-in' : undefined}>

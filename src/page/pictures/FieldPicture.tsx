@@ -1,13 +1,22 @@
 import { type ReadonlySignal, useComputed } from '@preact/signals';
+import { useRef } from 'preact/hooks';
+import { exportName } from '../../report/canvas/exportName.ts';
+import { figureCsv } from '../../report/canvas/figureCsv.ts';
 import { RADIUS } from '../../report/live/fieldArrow.ts';
 import { fieldAxes } from '../../report/live/fieldAxes.ts';
 import { type FieldPicture as Drawing, fieldPicture } from '../../report/live/fieldPicture.ts';
 import { SCALE_WORDS } from '../../report/live/fieldScale.ts';
 import { fieldTrail } from '../../report/live/fieldTrail.ts';
+import { fluxesOverTime } from '../../report/live/fluxesOverTime.ts';
 import { frameAt } from '../../report/live/frameAt.ts';
 import type { PageProps } from '../actions.ts';
+import { download } from './download.ts';
+import { SaveMenu } from './SaveMenu.tsx';
+import { drawingPng, savedDrawing } from './savedDrawing.ts';
 import './fieldPicture.css';
 
+/** Of a saved picture, px. */
+const PNG_SIDE = 800;
 /** Points of the stator flux's trail: one per 4.5° of a steadily turning field. */
 const TRAIL_POINTS = 41;
 
@@ -21,11 +30,31 @@ export function FieldPicture({ state }: PageProps) {
     const view = state.view.value;
     return view === null ? '' : fieldTrail(view.film, state.playhead.value.t, TRAIL_POINTS);
   });
+  const svg = useRef<SVGSVGElement>(null);
+  const name = (ending: string) => exportName(state.fileName.value, 'field', ending);
   return (
     <figure class="field-picture">
-      <h2>Field in the machine</h2>
+      <div class="picture-head">
+        <h2>Field in the machine</h2>
+        <SaveMenu
+          label="the field in the machine"
+          saveSvg={() => {
+            if (svg.current !== null) download(name('svg'), savedDrawing(svg.current), 'image/svg+xml');
+          }}
+          savePng={async () => {
+            const png = svg.current === null ? null : await drawingPng(savedDrawing(svg.current), PNG_SIDE);
+            if (png !== null) download(name('png'), png, 'image/png');
+          }}
+          saveCsv={() => {
+            const film = state.view.peek()?.film;
+            if (film !== undefined)
+              download(name('csv'), figureCsv(fluxesOverTime(film)), 'text/csv;charset=utf-8');
+          }}
+        />
+      </div>
       <div class="field-body">
         <svg
+          ref={svg}
           viewBox="0 0 200 200"
           role="img"
           aria-label="Flux, voltage and current vectors; the words beside it say how they stand"

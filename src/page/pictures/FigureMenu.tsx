@@ -7,6 +7,7 @@ import type { Span } from '../../report/canvas/zoom.ts';
 import type { FigureSpec } from '../../report/figureSpec.ts';
 import { renderSvg } from '../../report/renderSvg.ts';
 import { download, figurePng } from './download.ts';
+import { SaveMenu } from './SaveMenu.tsx';
 
 /** What is saved. */
 export interface FigureMenuProps {
@@ -28,27 +29,13 @@ export function FigureMenu({ spec, span, fileName, printed }: FigureMenuProps): 
     if (png !== null) download(name('png'), png, 'image/png');
   };
   return (
-    <details class="figure-menu">
-      <summary>Save</summary>
-      <div>
-        <button
-          type="button"
-          onClick={() =>
-            download(name('svg'), renderSvg(cutFigure(spec, span), { theme: 'light' }), 'image/svg+xml')
-          }
-        >
-          Drawing (SVG)
-        </button>
-        <button type="button" onClick={savePng}>
-          Picture (PNG)
-        </button>
-        <button
-          type="button"
-          onClick={() => download(name('csv'), figureCsv(cutFigure(spec, span)), 'text/csv;charset=utf-8')}
-        >
-          Numbers (CSV)
-        </button>
-      </div>
-    </details>
+    <SaveMenu
+      label={spec.title}
+      saveSvg={() =>
+        download(name('svg'), renderSvg(cutFigure(spec, span), { theme: 'light' }), 'image/svg+xml')
+      }
+      savePng={() => void savePng()}
+      saveCsv={() => download(name('csv'), figureCsv(cutFigure(spec, span)), 'text/csv;charset=utf-8')}
+    />
   );
 }

@@ -28,3 +28,14 @@ export function printOptions(
 
 /** Own pixels of a saved picture to one px of its layout: sharp on paper. */
 export const PRINT_RATIO = 2;
+
+/** How the bars of the energies are painted that are saved. */
+export const ENERGY_PRINT: PaintOptions = {
+  width: LEAST_WIDTH,
+  height: 420,
+  theme: 'light',
+  textSize: TEXT,
+  span: null,
+  behind: null,
+  heading: true,
+};
