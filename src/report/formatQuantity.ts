@@ -79,9 +79,26 @@ export function formatNumber(value: number): string {
   return `${sign}${digits} × 10${superscript(Number(exponent))}`;
 }
 
+/**
+ * Sizes below which a quantity of a machine that a contactor switches is rounding of the arithmetic, SI: a millionth of what an instrument
+ * shows. Units without an entry are shown whatever their size.
+ */
+const ROUNDING: Readonly<Record<string, number>> = {
+  A: 1e-9,
+  V: 1e-9,
+  N·m: 1e-9,
+  J: 1e-9,
+  W: 1e-9,
+  'rad/s': 1e-9,
+  rad: 1e-9,
+  'A²·s': 1e-12,
+  C: 1e-12,
+};
+
 /** Formats an SI value with its display unit: "1402 A", "0.421 s", "−1.73 lbf·ft". Null is "—". */
 export function formatQuantity(value: number | null, unit: string, options: QuantityOptions): string {
   if (value === null) return '—';
+  if (value !== 0 && Math.abs(value) < (ROUNDING[unit] ?? 0)) return formatQuantity(0, unit, options);
   const brief = unit === 's' && value !== 0 && Math.abs(value) < MICROSECONDS_BELOW;
   const shown = brief ? { label: 'µs', perSi: 1e6 } : displayUnit(unit, options);
   const number = formatNumber(value * shown.perSi);

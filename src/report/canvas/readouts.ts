@@ -53,6 +53,9 @@ export function readoutWords(list: readonly Readout[]): string {
     .join('; ');
 }
 
+/** Share of an axis below which a value is no value. */
+const ROUNDING = 1e-9;
+
 /** Splits "Speed (r/min)" into what is shown and its unit. */
 export function axisWords(label: string): { readonly name: string; readonly unit: string } {
   const [, name = label, unit = ''] = /^(.*) \((.*)\)$/u.exec(label) ?? [];
@@ -63,11 +66,16 @@ function curveValues(panel: LinesPanel, x: number): Readout {
   const { name, unit } = axisWords(panel.y.label);
   const rows = panel.series.flatMap((series): ReadoutRow[] => {
     if (series.form !== 'line') return [];
-    const value = valueAt(series.x, series.y, x);
+    const value = orZero(valueAt(series.x, series.y, x), panel);
     const text = Number.isFinite(value) ? `${formatNumber(value)} ${unit}`.trimEnd() : '—';
     return [{ label: series.label, text, quantity: series.quantity, pinned: null }];
   });
   return { panel: name, rows };
+}
+
+/** A value so small against its axis that it is rounding of the arithmetic is zero. */
+function orZero(value: number, { y }: LinesPanel): number {
+  return Math.abs(value) < ROUNDING * (y.domain[1] - y.domain[0]) ? 0 : value;
 }
 
 const STATE_ORDER = ['closed', 'arcing', 'on'] as const;

@@ -40,6 +40,16 @@ describe('numbers', () => {
 });
 
 describe('units', () => {
+  it('what is rounding of the arithmetic is shown as zero, and nothing that an instrument could show', () => {
+    const si = { system: 'SI' } as const;
+    expect(formatQuantity(5.33e-15, 'A', si)).toBe('0 A');
+    expect(formatQuantity(-1.2e-15, 'rad/s', si)).toBe('0 r/min');
+    expect(formatQuantity(1e-15, 'N·m', si)).toBe('0 N·m');
+    expect(formatQuantity(4.97e-28, 'A²·s', si)).toBe('0 A²·s');
+    expect(formatQuantity(1e-6, 'A', si)).toMatch(/^1\.00 × 10/u);
+    expect(formatQuantity(6e-9, '1', si)).toMatch(/^6\.00 × 10/u);
+  });
+
   it('speeds are in r/min in both systems: 1800 r/min is 60π rad/s', () => {
     expect(formatQuantity(60 * Math.PI, 'rad/s', si)).toBe('1800 r/min');
     expect(formatQuantity(60 * Math.PI, 'rad/s', us)).toBe('1800 r/min');
