@@ -12,7 +12,7 @@ export function Alarms({ state }: PageProps) {
   const view = isCovered(state.lesson.value) ? null : state.view.value;
   const problems = state.problems.value;
   return (
-    <div class="alarms">
+    <aside class="alarms" aria-label="Messages and cautions">
       <div role="alert">
         {[state.linkTrouble.value, state.trouble.value]
           .filter((text) => text !== '')
@@ -41,6 +41,6 @@ export function Alarms({ state }: PageProps) {
         ))}
       </div>
       <p class="cautions">Caution: {CAUTIONS.join(' ')}</p>
-    </div>
+    </aside>
   );
 }

@@ -27,7 +27,7 @@ export function App({ state, act }: PageProps) {
       <Alarms state={state} act={act} />
       {isCovered(state.lesson.value) ? null : <KeyNumbers state={state} act={act} />}
       <main data-task={state.task.value} aria-busy={state.pending.value}>
-        <section class="hand" aria-label="What you do">
+        <section class="hand" aria-label="What you do" tabIndex={-1} data-focus-home="">
           <Hand state={state} act={act} />
         </section>
         {isCovered(state.lesson.value) ? (
@@ -69,7 +69,7 @@ function Hand({ state, act }: PageProps) {
 function Run({ state, act }: PageProps) {
   return (
     <>
-      <section class="spine" aria-label="The run over time">
+      <section class="spine" aria-label="The run over time" tabIndex={-1} data-focus-home="">
         <TimePicture state={state} act={act} />
         <Transport state={state} act={act} />
       </section>

@@ -1,9 +1,13 @@
+import { useEffect } from 'preact/hooks';
 import { givenRows } from '../report/lesson/givenRows.ts';
 import type { PageProps } from './actions.ts';
 
 /** In place of the run while a class predicts it: what is given. */
-export function Covered({ state }: PageProps) {
+export function Covered({ state, act }: PageProps) {
   const view = state.view.value;
+  useEffect(() => {
+    if (view !== null) act.painted(view);
+  }, [view, act]);
   if (view === null) return null;
   return (
     <section class="spine covered" aria-label="The run, covered">

@@ -15,36 +15,38 @@ export function KeyNumbers({ state }: PageProps) {
   const verdict = state.verdict.value;
   const changes = keyChanges(view, state.pinned.value);
   return (
-    <dl class="strip">
-      {view.keyNumbers.map(({ key, label, value, detail }, i) => (
-        <div key={label}>
-          <dt>{label}</dt>
+    <section aria-label="Key numbers">
+      <dl class="strip">
+        {view.keyNumbers.map(({ key, label, value, detail }, i) => (
+          <div key={label}>
+            <dt>{label}</dt>
+            <dd>
+              <data value={rawNumber(view, key)} data-key-number={key ?? ''}>
+                {value}
+              </data>{' '}
+              {changes[i] === '' ? null : <span class="change">{changes[i]}</span>}
+              <small>{detail}</small>
+            </dd>
+          </div>
+        ))}
+        <div class="strip-verdict" data-outcome={verdict?.outcome}>
+          <dt>Plugging, at this closing angle</dt>
           <dd>
-            <data value={rawNumber(view, key)} data-key-number={key ?? ''}>
-              {value}
-            </data>{' '}
-            {changes[i] === '' ? null : <span class="change">{changes[i]}</span>}
-            <small>{detail}</small>
+            <strong>{verdict === null ? '…' : VERDICT_WORDS[verdict.outcome]}</strong>
+            <small>
+              <button
+                type="button"
+                class="as-link"
+                onClick={() => {
+                  state.task.value = 'judge';
+                }}
+              >
+                why, and at other angles
+              </button>
+            </small>
           </dd>
         </div>
-      ))}
-      <div class="strip-verdict" data-outcome={verdict?.outcome}>
-        <dt>Plugging, at this closing angle</dt>
-        <dd>
-          <strong>{verdict === null ? '…' : VERDICT_WORDS[verdict.outcome]}</strong>
-          <small>
-            <button
-              type="button"
-              class="as-link"
-              onClick={() => {
-                state.task.value = 'judge';
-              }}
-            >
-              why, and at other angles
-            </button>
-          </small>
-        </dd>
-      </div>
-    </dl>
+      </dl>
+    </section>
   );
 }

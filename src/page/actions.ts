@@ -2,6 +2,7 @@ import type { ReportFile } from '../index.ts';
 import type { UnitSystem } from '../report/formatQuantity.ts';
 import type { Frame } from '../report/live/frame.ts';
 import type { RunView } from '../report/live/runView.ts';
+import type { Edited } from '../scenario/edit/applyEdits.ts';
 import type { Edit } from '../scenario/edit/edit.ts';
 import type { PageState } from './state.ts';
 import type { FileKind } from './worker/protocol.ts';
@@ -21,6 +22,8 @@ export interface PageActions {
   judge(): void;
   /** The text before the last change; nothing where there is none. */
   undo(): void;
+  /** The present text without its faults. */
+  withoutFaults(): Promise<Edited>;
   /** Files of the present text. */
   files(kind: FileKind): Promise<readonly ReportFile[]>;
   /** Tells that the curves of this run are on the screen. */

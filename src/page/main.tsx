@@ -1,6 +1,7 @@
 import { render } from 'preact';
 import { App } from './App.tsx';
 import { firstInput } from './firstInput.ts';
+import { keepFocus } from './keepFocus.ts';
 import { registerServiceWorker } from './registerServiceWorker.ts';
 import { newStore } from './store.ts';
 import { startTheme } from './theme.ts';
@@ -18,4 +19,7 @@ state.linkTrouble.value = trouble;
 // Another link in the same window is another scenario.
 window.addEventListener('hashchange', () => window.location.reload());
 const root = document.getElementById('app');
-if (root !== null) render(<App state={state} act={act} />, root);
+if (root !== null) {
+  keepFocus(root);
+  render(<App state={state} act={act} />, root);
+}

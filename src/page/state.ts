@@ -30,6 +30,8 @@ export interface PageState {
   readonly verdict: ReadonlySignal<LiveVerdict | null>;
   /** What is wrong with the text; the pictures then still show `view`, which is marked as another text's. */
   readonly problems: ReadonlySignal<readonly Problem[]>;
+  /** Counts answers to input, runs and refusals: what a refused choice shows must go back. */
+  readonly answers: ReadonlySignal<number>;
   /** True while a run of newer input is under way. */
   readonly pending: ReadonlySignal<boolean>;
   /** The run that others are compared with. */

@@ -41,6 +41,7 @@ export function newStore(
   const view = signal<RunView | null>(null);
   const viewText = signal('');
   const problems = signal<readonly Problem[]>([]);
+  const answers = signal(0);
   const pending = signal(true);
   const verdict = signal<LiveVerdict | null>(null);
   const judged = signal<JudgedText | null>(null);
@@ -86,6 +87,7 @@ export function newStore(
 
   function show(answer: RunAnswer): void {
     batch(() => {
+      answers.value++;
       trouble.value = '';
       if (answer.kind !== 'run') {
         if (answer.kind === 'refused') problems.value = answer.problems;
@@ -150,6 +152,7 @@ export function newStore(
     viewText,
     verdict,
     problems,
+    answers,
     pending,
     judged,
     judging,
@@ -214,6 +217,7 @@ export function newStore(
           judging.value = false;
         });
     },
+    withoutFaults: () => runs.engine.withoutFaults(text.value),
     files: (kind) => slowEngine().files(order(), kind),
     painted(run) {
       timing.painted(run);

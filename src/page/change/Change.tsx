@@ -8,6 +8,8 @@ import './change.css';
 
 /** Turn what can be turned, and compare what comes of it with a run that was pinned. */
 export function Change({ state, act }: PageProps) {
+  // A choice that was refused is drawn back.
+  void state.answers.value;
   const view = state.view.value;
   if (view === null) return null;
   const pinned = state.pinned.value;

@@ -9,7 +9,6 @@ import { download } from '../pictures/download.ts';
 import { VERSION } from '../worker/version.ts';
 import type { LessonProps } from './Lesson.tsx';
 import { MakeLink } from './MakeLink.tsx';
-import { withoutFaults } from './withoutFaults.ts';
 
 const MODES: readonly { readonly mode: LessonMode; readonly words: string }[] = [
   { mode: 'predict', words: 'Predict, then reveal' },
@@ -36,7 +35,7 @@ export function SetUp({ state, act, lesson }: LessonProps) {
   const text = async (): Promise<string | null> => {
     trouble.value = '';
     if (mode.value === 'predict') return state.text.value;
-    const stripped = await withoutFaults(state.text.value);
+    const stripped = await act.withoutFaults();
     if (stripped.refusal === null) return stripped.text;
     trouble.value = `The faults cannot be taken out of the text: ${stripped.refusal}.`;
     return null;

@@ -4,6 +4,7 @@ import type { Frame } from '../../report/live/frame.ts';
 import type { JudgedView } from '../../report/live/judgedView.ts';
 import type { LiveVerdict, RunPictures, RunView } from '../../report/live/runView.ts';
 import type { PictureDetail } from '../../report/live/runViewOf.ts';
+import type { Edited } from '../../scenario/edit/applyEdits.ts';
 import type { Edit } from '../../scenario/edit/edit.ts';
 
 /** A scenario's text. */
@@ -61,6 +62,8 @@ export interface Engine {
   frame(t: number, units: UnitSystem): Promise<Frame>;
   /** Files of a scenario, by the same code as the command line. */
   files(order: FilesOrder, kind: FileKind): Promise<readonly ReportFile[]>;
+  /** The text without its faults. */
+  withoutFaults(text: string): Promise<Edited>;
   /** Over thirteen closing angles, with the other ways to stop. */
   judge(order: FilesOrder): Promise<JudgedView>;
 }

@@ -1,4 +1,5 @@
 import plotlyUrl from 'plotly.js-basic-dist-min?url';
+import './noEval.ts';
 import { expose, transfer } from 'comlink';
 import { buffersOf } from './buffersOf.ts';
 import { newEngine } from './engine.ts';
