@@ -59,7 +59,8 @@ it('a link carries scenario, units, large print and lesson, and nothing of the s
 it('a page opened by the link of a covered lesson tells that it can be used, and is kept for use without a network', async () => {
   const { page } = await openReady(pages);
   await chooseTask(page, 'Class');
-  const { page: taken } = await openReady(pages, { link: await madeLink(page) });
+  const link = await madeLink(page);
+  const { page: taken } = await openReady(pages, { link, serviceWorkers: 'allow' });
   await usable(taken);
   await keptOffline(taken);
 });

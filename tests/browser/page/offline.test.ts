@@ -11,7 +11,7 @@ const pages = builtPages();
 const PATIENCE = { timeout: 30_000, interval: 100 };
 
 it('once kept, the page opens, runs and explores with the server gone', async () => {
-  const { page, context, server } = await pages.open();
+  const { page, context, server } = await pages.open({ serviceWorkers: 'allow' });
   await usable(page);
   await keptOffline(page);
   await server.close();
@@ -23,7 +23,7 @@ it('once kept, the page opens, runs and explores with the server gone', async ()
 });
 
 it('a link opens offline too: what follows the address is no part of it', async () => {
-  const { page, context, server } = await pages.open();
+  const { page, context, server } = await pages.open({ serviceWorkers: 'allow' });
   await usable(page);
   await keptOffline(page);
   await server.close();
@@ -43,7 +43,7 @@ it('a new version replaces the old one as a whole, when no page of the old one i
     writeFileSync(path.join(folder, file), text.replace(from, to));
   };
   try {
-    const { page: old, context, server } = await pages.open({ folder });
+    const { page: old, context, server } = await pages.open({ folder, serviceWorkers: 'allow' });
     await keptOffline(old);
     const title = await old.title();
     change('index.html', /<title>.*<\/title>/u, '<title>The next version</title>');
