@@ -1,5 +1,13 @@
-import type { LiveVerdict } from '../../report/live/runView.ts';
+import { NOT_JUDGED_BECAUSE } from '../../assess/criterion.ts';
+import type { LiveCriterion, LiveVerdict } from '../../report/live/runView.ts';
 import { ScrollRegion } from '../ScrollRegion.tsx';
+
+/** The remark beside the outcome, which already says that a criterion is not judged; a key of the file is called one. */
+function remarkOf({ remark }: LiveCriterion): string {
+  return remark.startsWith(NOT_JUDGED_BECAUSE)
+    ? remark.replace(NOT_JUDGED_BECAUSE, 'because ').replace(/\b[a-z]+\.[a-z]+\b/iu, '“$&” in the file')
+    : remark;
+}
 
 /** Every criterion with its value, its limit and what came of it; the outcome is a word, never a colour alone. */
 export function CriteriaTable({ verdict, caption }: { verdict: LiveVerdict; caption: string }) {
@@ -31,7 +39,7 @@ export function CriteriaTable({ verdict, caption }: { verdict: LiveVerdict; capt
               </td>
               <td>
                 <span class="outcome">{criterion.words}</span>
-                {criterion.remark === '' ? null : <span class="remark"> {criterion.remark}</span>}
+                {criterion.remark === '' ? null : <span class="remark"> {remarkOf(criterion)}</span>}
               </td>
             </tr>
           ))}

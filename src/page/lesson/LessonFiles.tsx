@@ -1,5 +1,4 @@
 import { useSignal } from '@preact/signals';
-import { answersOf } from '../../report/lesson/answers.ts';
 import { isConcealing, isCovered } from '../../report/lesson/lesson.ts';
 import { download } from '../pictures/download.ts';
 import { VERSION } from '../worker/version.ts';
@@ -28,9 +27,8 @@ export function LessonFiles({ state, lesson }: LessonProps) {
       }
       const sheet = papers.answerSheet({
         title: view.scenario.title,
-        text: state.text.value,
+        text: state.viewText.value,
         lesson: now,
-        answers: answersOf(view),
         units: state.units.value,
         version: VERSION,
       });

@@ -1,16 +1,13 @@
-import { answersOf } from '../../report/lesson/answers.ts';
-import { comparisonRows } from '../../report/lesson/comparisonRows.ts';
 import { isCovered, withRevealed } from '../../report/lesson/lesson.ts';
 import type { LessonProps } from './Lesson.tsx';
 import { QuestionField } from './QuestionField.tsx';
+import { runToReveal } from './runToReveal.ts';
 
 /** Predictions before the run is seen, and afterwards what became of them. */
 export function Predict({ state, act, lesson }: LessonProps) {
   const now = lesson.value;
-  const view = state.view.value;
-  if (now === null || view === null) return null;
-  const answers = answersOf(view);
-  const rows = comparisonRows(now, answers, state.units.value);
+  const run = runToReveal(state);
+  if (now === null || run === null) return null;
   return (
     <section aria-label="Predictions">
       <h3>Predict</h3>
@@ -30,43 +27,12 @@ export function Predict({ state, act, lesson }: LessonProps) {
           type="button"
           disabled={state.pending.value}
           onClick={() => {
-            lesson.value = withRevealed(now);
+            lesson.value = withRevealed(now, run);
           }}
         >
           Reveal all answers
         </button>
       ) : null}
-      <div aria-live="polite">
-        {rows.length === 0 ? null : (
-          // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls sideways must be reached by keyboard
-          <section class="scroll" aria-label="Predictions and answers" tabIndex={0}>
-            <table>
-              <caption>Predictions and answers</caption>
-              <thead>
-                <tr>
-                  <th scope="col">Question</th>
-                  <th scope="col">Prediction</th>
-                  <th scope="col">The run</th>
-                  <th scope="col">Comparison</th>
-                </tr>
-              </thead>
-              <tbody>
-                {rows.map((row) => (
-                  <tr key={row.key}>
-                    <th scope="row">{row.name}</th>
-                    <td>{row.prediction}</td>
-                    <td class="run">
-                      {row.answer}
-                      <span class="detail">{row.detail}</span>
-                    </td>
-                    <td class="comparison">{row.comparison}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </section>
-        )}
-      </div>
     </section>
   );
 }

@@ -3,8 +3,9 @@ import { withGuess, withRevealed } from '../../report/lesson/lesson.ts';
 import { CHANGE_OVER_CHOICES, QUESTIONS, type QuestionKey } from '../../report/lesson/question.ts';
 import { guessExample, readGuess } from '../../report/lesson/readGuess.ts';
 import type { LessonProps } from './Lesson.tsx';
+import { runToReveal } from './runToReveal.ts';
 
-/** One question with the field for the prediction. */
+/** One question with the field for the prediction, and what became of it once the answer is revealed. */
 export function QuestionField({
   state,
   lesson,
@@ -17,6 +18,7 @@ export function QuestionField({
   if (now === null || view === null) return null;
   const question = QUESTIONS[key];
   const revealed = now.revealed.includes(key);
+  const seen = now.seen[key];
   const guess = (text: string) => {
     draft.value = text;
     const read = readGuess(text, question, { units: state.units.value, base: view.film.base });
@@ -57,10 +59,8 @@ export function QuestionField({
         />
       )}
       <span id={help} class={message.value === '' ? 'detail' : 'wrong'} aria-live="polite">
-        {message.value === ''
-          ? question.kind === 'number'
-            ? guessExample(question, state.units.value)
-            : ''
+        {message.value === '' && question.kind === 'number' && !revealed
+          ? guessExample(question, state.units.value)
           : message.value}
       </span>
       {revealed ? null : (
@@ -69,12 +69,38 @@ export function QuestionField({
           disabled={now.predictions[key] === undefined || state.pending.value}
           aria-label={`Reveal the answer: ${question.name}`}
           onClick={() => {
-            lesson.value = withRevealed(now, [key]);
+            const run = runToReveal(state);
+            if (run !== null) lesson.value = withRevealed(now, run, [key]);
           }}
         >
           Reveal
         </button>
       )}
+      <div aria-live="polite">
+        {seen === undefined ? null : (
+          <dl class="outcome">
+            {seen.prediction === '' || question.kind === 'choice' ? null : (
+              <div>
+                <dt>Prediction</dt>
+                <dd>{seen.prediction}</dd>
+              </div>
+            )}
+            <div>
+              <dt>The run</dt>
+              <dd>
+                {seen.text}
+                <span class="detail">{seen.detail}</span>
+              </dd>
+            </div>
+            {seen.comparison === '' ? null : (
+              <div>
+                <dt>Comparison</dt>
+                <dd class="comparison">{seen.comparison}</dd>
+              </div>
+            )}
+          </dl>
+        )}
+      </div>
     </li>
   );
 }

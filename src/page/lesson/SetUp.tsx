@@ -40,8 +40,10 @@ export function SetUp({ state, act, lesson }: LessonProps) {
     trouble.value = `The faults cannot be taken out of the text: ${stripped.refusal}.`;
     return null;
   };
+  const madeOf = JSON.stringify([state.text.value, drafted.value, state.units.value, state.largePrint.value]);
   const view = state.view.value;
   const telling = mode.value === 'hiddenFault' ? tellingLines(state.text.value) : [];
+  const refused = state.problems.value.length > 0;
   const empty = mode.value === 'predict' && drafted.value.questions.length === 0;
   return (
     <>
@@ -106,8 +108,15 @@ export function SetUp({ state, act, lesson }: LessonProps) {
           )}
         </fieldset>
       )}
+      {refused ? (
+        <p class="wrong">
+          The text is no scenario that can be run: no link and no task can be made of it. Mend it under Files
+          first.
+        </p>
+      ) : null}
       <MakeLink
-        disabled={empty || view === null}
+        disabled={empty || view === null || refused || state.pending.value}
+        madeOf={madeOf}
         parts={async () => {
           const plain = await text();
           if (plain === null) return null;
@@ -122,7 +131,7 @@ export function SetUp({ state, act, lesson }: LessonProps) {
       <p class="actions">
         <button
           type="button"
-          disabled={empty || view === null || state.pending.value}
+          disabled={empty || view === null || refused || state.pending.value}
           onClick={async () => {
             const plain = await text();
             if (plain === null) return;
@@ -135,7 +144,7 @@ export function SetUp({ state, act, lesson }: LessonProps) {
         </button>
         <button
           type="button"
-          disabled={empty || view === null || state.pending.value}
+          disabled={empty || view === null || refused || state.pending.value}
           onClick={async () => {
             if (view === null) return;
             const { renderHandoutHtml } = await import('./papers.ts');

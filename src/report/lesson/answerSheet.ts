@@ -1,22 +1,20 @@
 import { CAUTIONS } from '../cautions.ts';
 import { formatInstant, type UnitSystem } from '../formatQuantity.ts';
 import { sha256Base64 } from '../sha256.ts';
-import type { Answer } from './answers.ts';
 import { FAULT_CHOICES, faultsInWords, judgeFault } from './faultChoices.ts';
 import { unhide } from './hiddenFault.ts';
-import { judgeGuess } from './judgeGuess.ts';
-import type { Lesson } from './lesson.ts';
-import { CHANGE_OVER_CHOICES, isChangeOverChoice, QUESTIONS, type QuestionKey } from './question.ts';
+import type { Lesson, Prediction } from './lesson.ts';
+import { QUESTIONS, type QuestionKey } from './question.ts';
 import { guessText } from './readGuess.ts';
 
 /** What an answer sheet is made of. */
 export interface AnswerSheetSource {
   /** Of the scenario. */
   readonly title: string;
-  /** The scenario's text, for the fingerprint: two sheets with the same one are about the same run. */
+  /** Text of the scenario that is shown. */
   readonly text: string;
   readonly lesson: Lesson;
-  readonly answers: ReadonlyMap<QuestionKey, Answer>;
+  /** For predictions whose answer has not been seen; a seen one keeps the units it was seen in. */
   readonly units: UnitSystem;
   /** Of the program. */
   readonly version: string;
@@ -32,6 +30,8 @@ export interface SheetQuestion {
   readonly actual: string;
   /** How far the prediction is from it; '' where one of the two is missing. */
   readonly comparison: string;
+  /** Of the text whose run gave the answer, SHA-256 in base64; '' while it has not been seen. */
+  readonly fingerprint: string;
 }
 
 /** One value read from the machine. */
@@ -54,8 +54,9 @@ export interface SheetFault {
 
 /** An answer sheet as data; no field of it depends on a clock. */
 export interface AnswerSheet {
+  /** Of the scenario that the first answer is of; before any is seen, of the one that is shown. */
   readonly title: string;
-  /** SHA-256 of the scenario's text, base64. */
+  /** SHA-256 of that scenario's text, base64: two sheets with the same one are about the same run. */
   readonly fingerprint: string;
   readonly student: string;
   readonly version: string;
@@ -69,9 +70,9 @@ export interface AnswerSheet {
 /** Gathers predictions, readings and answers; what has not been revealed stays off the sheet. */
 export function answerSheet(source: AnswerSheetSource): AnswerSheet {
   const { title, text, lesson, version } = source;
+  const first = lesson.revealed.map((key) => lesson.seen[key]?.of).find((of) => of !== undefined);
   return {
-    title,
-    fingerprint: sha256Base64(text),
+    ...(first ?? { title, fingerprint: sha256Base64(text) }),
     student: lesson.student,
     version,
     questions: lesson.questions.map((key) => sheetQuestion(key, source)),
@@ -83,29 +84,27 @@ export function answerSheet(source: AnswerSheetSource): AnswerSheet {
   };
 }
 
-function sheetQuestion(key: QuestionKey, { lesson, answers, units }: AnswerSheetSource): SheetQuestion {
-  const question = QUESTIONS[key];
+function sheetQuestion(key: QuestionKey, { lesson, units }: AnswerSheetSource): SheetQuestion {
+  const { name, sentence } = QUESTIONS[key];
   const prediction = lesson.predictions[key];
-  const answer = lesson.revealed.includes(key) ? answers.get(key) : undefined;
-  const detail = answer === undefined || answer.detail === '' ? '' : ` (${answer.detail})`;
+  const seen = lesson.revealed.includes(key) ? lesson.seen[key] : undefined;
+  const understood =
+    prediction === undefined ? '' : (seen?.prediction ?? guessText(prediction.value, QUESTIONS[key], units));
   return {
-    name: question.name,
-    sentence: question.sentence,
-    prediction: prediction === undefined ? '' : predictionText(prediction.text, prediction.value, key, units),
-    actual: answer === undefined ? '' : `${answer.text}${detail}`,
-    comparison:
-      prediction === undefined || answer === undefined
-        ? ''
-        : judgeGuess(prediction.value, answer.value, question),
+    name,
+    sentence,
+    prediction: prediction === undefined ? '' : predictionText(prediction, understood),
+    actual: seen === undefined ? '' : `${seen.text}${seen.detail === '' ? '' : ` (${seen.detail})`}`,
+    comparison: seen?.comparison ?? '',
+    fingerprint: seen?.of.fingerprint ?? '',
   };
 }
 
 /** As written, and how it was understood where the two differ. */
-function predictionText(text: string, value: number | string, key: QuestionKey, units: UnitSystem): string {
-  if (isChangeOverChoice(value)) return CHANGE_OVER_CHOICES[value];
-  if (typeof value === 'string') return text;
-  const understood = guessText(value, QUESTIONS[key], units);
-  return text.trim() === understood ? understood : `${text.trim()} (${understood})`;
+function predictionText({ text, value }: Prediction, understood: string): string {
+  return typeof value === 'string' || text.trim() === understood
+    ? understood
+    : `${text.trim()} (${understood})`;
 }
 
 function sheetFault({ faultAnswer, faultRevealed, hidden }: Lesson): SheetFault {
@@ -116,4 +115,17 @@ function sheetFault({ faultAnswer, faultRevealed, hidden }: Lesson): SheetFault 
     truth: faults === null ? '' : faultsInWords(faults),
     comparison: faults === null || faultAnswer === null ? '' : judgeFault(faultAnswer.kind, faults).words,
   };
+}
+
+/** Questions whose answers are of another text than the sheet's own, one entry for each such text. */
+export function foreignAnswers(
+  sheet: AnswerSheet,
+): readonly { readonly fingerprint: string; readonly names: readonly string[] }[] {
+  const foreign = sheet.questions.filter(
+    ({ fingerprint }) => fingerprint !== '' && fingerprint !== sheet.fingerprint,
+  );
+  return [...new Set(foreign.map(({ fingerprint }) => fingerprint))].map((fingerprint) => ({
+    fingerprint,
+    names: foreign.filter((one) => one.fingerprint === fingerprint).map(({ name }) => name),
+  }));
 }

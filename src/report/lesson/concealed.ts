@@ -16,6 +16,19 @@ const TELLING =
 /** Rows of the contacts that an eye cannot see: a main pole behind its arc chamber, a phase of the supply. */
 const UNSEEN_ROW = /^(?:(?:forward|reverse|supply) [ABC])$/u;
 
+/**
+ * Events that are seen or heard from outside the starter, or that a hand makes; coils, poles, relays and the contact of the zero-speed
+ * switch are not among them. A coil that has no other cause than a hand's
+ * command is driven by hand.
+ */
+const NOTICED =
+  /^(?:[^:]* button (?:pressed|released)|[^:]* contactor is (?:in|out)|\w+ coil energised|\w+ coil released: (?:coast|apply brake|inject dc|plug|start forward|start reverse)|overload relay .*|control voltage .*|emergency stop.*|speed passes through zero|dry friction holds .*|torque overcomes .*|the speed has settled|the mechanical brake (?:sets|lets go))$/u;
+
+/** True where a technician beside a starter in service notices an event. */
+export function isNoticed(text: string): boolean {
+  return NOTICED.test(text);
+}
+
 /** True where a text would give a hidden fault away. */
 export function isTelling(text: string): boolean {
   return TELLING.test(text);
@@ -32,9 +45,7 @@ export function concealed(view: RunView): RunView {
     ...view,
     scenario: { ...view.scenario, starter },
     finding: WITHHELD,
-    alarms: view.usable
-      ? []
-      : ['The run did not end as its hands wanted; what follows its end is not shown.'],
+    alarms: view.usable ? [] : ['The run ended before it was told to; what follows is not shown.'],
     keyNumbers: view.keyNumbers.map(concealedKeyNumber),
     numbers: view.numbers.map((group) => ({ ...group, rows: group.rows.map(concealedRow) })),
     ...concealedPictures(view),
@@ -82,7 +93,7 @@ function concealedFilm(film: Film): Film {
     ...film,
     channels: concealedChannels(film.channels),
     auxiliaries: (film.auxiliaries ?? []).filter(({ label }) => !label.startsWith('Supply phase')),
-    events: film.events.filter(({ text }) => !isTelling(text) && !/\bpole\b/u.test(text)),
+    events: film.events.filter(({ text }) => !isTelling(text) && isNoticed(text)),
   };
 }
 

@@ -1,8 +1,10 @@
-import { scaleLinear } from 'd3-scale';
 import { computeEnvelope, computeExtent, paddedDomain } from '../envelope.ts';
-import type { Band, FigureSpec, LinesPanel, PanelSpec, Series } from '../figureSpec.ts';
+import type { FigureSpec, LinesPanel, PanelSpec, Series } from '../figureSpec.ts';
 import type { RunView } from '../live/runView.ts';
+import { sketchAxis } from './sketchAxis.ts';
 
+/** Name of the figure around the closing. */
+const ENLARGED = 'enlarged';
 /** Columns of a band in print: about one per pixel of the drawing. */
 const COLUMNS = 900;
 /** What the panels of three currents become in print, share of the height of one panel. */
@@ -75,7 +77,7 @@ export function enlargedFigure(view: Pick<RunView, 'time' | 'focus'>): FigureSpe
   if (x1 <= x0 || !panels.some((panel) => panel.kind === 'lines')) return null;
   return {
     ...time,
-    id: 'enlarged',
+    id: ENLARGED,
     title: `From ${Math.round(-toAxis(x0))} ms before to ${Math.round(toAxis(x1))} ms after the contactor closes`,
     note: '',
     description: 'Contacts, phase currents and air-gap torque around the closing of the contactor.',
@@ -120,8 +122,8 @@ function cutPanel(panel: LinesPanel, x0: number, x1: number, toAxis: (t: number)
 }
 
 /**
- * The axes of a figure with nothing drawn in them, to sketch on: same panels, names and ranges, rated values as given; no curve,
- * no interval, no mark; stripes to find an instant by; and a title that tells no result.
+ * The axes of a figure with nothing drawn in them, to sketch on: same panels and names, rated values as given; no curve, no interval, no
+ * mark, a title that tells no result, and ranges that do not tell one either.
  */
 export function emptyAxes(spec: FigureSpec, title: string): FigureSpec {
   return {
@@ -130,10 +132,12 @@ export function emptyAxes(spec: FigureSpec, title: string): FigureSpec {
     title,
     note: '',
     description: `Empty axes: ${spec.x.label}; ${spec.panels.map((panel) => (panel.kind === 'lines' ? panel.y.label : 'contacts')).join(', ')}.`,
+    // The stretch around a closing is as long in every run, unless a run ends in it.
+    x: spec.id === ENLARGED ? { ...spec.x, domain: [-BEFORE * MS, AFTER * MS] } : sketchAxis(spec.x),
     panels: spec.panels.map((panel): PanelSpec => {
       switch (panel.kind) {
         case 'lines':
-          return { ...panel, series: [], points: [] };
+          return { ...panel, y: sketchAxis(panel.y), series: [], points: [] };
         case 'states':
           return { ...panel, rows: panel.rows.map((row) => ({ ...row, intervals: [] })) };
         case 'bars':
@@ -143,18 +147,6 @@ export function emptyAxes(spec: FigureSpec, title: string): FigureSpec {
       }
     }),
     marks: [],
-    bands: stripes(spec.x.domain),
+    bands: [],
   };
-}
-
-/** About so many steps of the horizontal axis. */
-const STEPS = 20;
-
-/** Every second step of the axis a shade darker, so that an instant can be found in every panel. */
-function stripes(domain: readonly [number, number]): Band[] {
-  const ticks = scaleLinear(domain, [0, 1]).ticks(STEPS);
-  return ticks.flatMap((x0, i) => {
-    const x1 = ticks[i + 1];
-    return x1 === undefined || i % 2 === 1 ? [] : [{ x0, x1, label: '' }];
-  });
 }

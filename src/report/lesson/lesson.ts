@@ -1,6 +1,7 @@
 import type { FaultChoice } from './faultChoices.ts';
 import type { ChangeOverChoice, QuestionKey } from './question.ts';
 import type { Reading } from './readings.ts';
+import { type RevealedRun, type SeenAnswer, seenAnswers } from './seenAnswer.ts';
 
 /** predict: numbers first guessed, then seen. hiddenFault: something is wrong, and readings must show what. */
 export type LessonMode = 'predict' | 'hiddenFault';
@@ -32,6 +33,8 @@ export interface Lesson {
   readonly predictions: Readonly<Partial<Record<QuestionKey, Prediction>>>;
   /** Questions whose answer has been seen. */
   readonly revealed: readonly QuestionKey[];
+  /** Their answers, as they were then. */
+  readonly seen: Readonly<Partial<Record<QuestionKey, SeenAnswer>>>;
   readonly readings: readonly Reading[];
   readonly faultAnswer: FaultAnswer | null;
   readonly faultRevealed: boolean;
@@ -55,6 +58,7 @@ export function newLesson(
     student: '',
     predictions: {},
     revealed: [],
+    seen: {},
     readings: [],
     faultAnswer: null,
     faultRevealed: false,
@@ -78,10 +82,23 @@ export function withGuess(lesson: Lesson, key: QuestionKey, guess: Prediction | 
   return { ...lesson, predictions: guess === null ? others : { ...others, [key]: guess } };
 }
 
-/** Shows the answers to these questions, or to all; from then on their guesses are locked. */
-export function withRevealed(lesson: Lesson, keys: readonly QuestionKey[] = lesson.questions): Lesson {
-  const seen = lesson.questions.filter((key) => keys.includes(key) || lesson.revealed.includes(key));
-  return { ...lesson, revealed: seen };
+/**
+ * Shows the answers of this run to these questions, or to all; from then on their guesses are locked, and the answers stay what they are,
+ * whatever is run afterwards.
+ */
+export function withRevealed(
+  lesson: Lesson,
+  run: RevealedRun,
+  keys: readonly QuestionKey[] = lesson.questions,
+): Lesson {
+  const { questions, predictions, revealed, seen } = lesson;
+  const fresh = questions.filter((key) => keys.includes(key) && !revealed.includes(key));
+  if (fresh.length === 0) return lesson;
+  return {
+    ...lesson,
+    revealed: questions.filter((key) => fresh.includes(key) || revealed.includes(key)),
+    seen: { ...seen, ...seenAnswers(fresh, predictions, run) },
+  };
 }
 
 /** With one more reading, in the order of taking; the oldest goes where there would be too many. */

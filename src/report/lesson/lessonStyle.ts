@@ -15,9 +15,11 @@ export function lessonStyle(): string {
 .line{display:block;height:1.9rem;border-bottom:1px solid var(--ink)}
 .given{columns:2;column-gap:1.6rem;padding-left:1.1rem;font-size:.9rem}
 .questions h2{margin-top:1rem}
+.notes .line{border-color:var(--rule)}
+@media screen{.notes{display:none}}
 @media print{
-.answers{break-before:page}
-.axes{break-before:page}
+.answers{break-before:page;break-before:right;break-before:recto}
+.axes,.notes{break-before:page}
 .blanks{margin:5pt 0}
 .blanks dd{min-height:16pt}
 .asked{margin:2pt 0}

@@ -65,6 +65,11 @@ export function readGuess(text: string, question: Question, context: GuessContex
   const number = Number(digits) * (sign === '' || sign === '+' ? 1 : -1);
   const factor = siFactor(rest.trim().toLowerCase(), question, context);
   if (factor === null || !Number.isFinite(number * factor)) return unreadable(question, context, rest.trim());
+  if (number < 0 && !question.signed)
+    return {
+      kind: 'unreadable',
+      message: `This cannot be negative: expected ${guessExample(question, context.units)}.`,
+    };
   return { kind: 'value', value: number * factor };
 }
 
@@ -93,14 +98,14 @@ function unreadable(question: Question, context: GuessContext, unit = ''): Guess
   };
 }
 
-/** How an answer may be written: "a number such as 300 A or 5 × rated". */
+/** How an answer may be written: "a number such as 300 A or 5 × rated"; where the sign counts, with one of each sign. */
 export function guessExample(question: Question, units: UnitSystem): string {
-  const multiple = question.multipleOf === null ? '' : ' or 5 × rated';
+  const multiple = question.multipleOf === null ? '' : ` or ${question.signed ? '−' : ''}5 × rated`;
   if (question.kind === 'choice') return 'one of the answers';
   if (question.unit === '1')
     return `a number such as 2.5${question.after === '' ? '' : ` ${question.after}`}`;
   const label = displayUnit(question.unit, { system: units }).label;
-  const sample = question.signed ? '−300' : question.unit === 's' ? '0.5' : '300';
+  const sample = question.signed ? '+300' : question.unit === 's' ? '0.5' : '300';
   return `a number such as ${sample} ${label}${multiple}`;
 }
 

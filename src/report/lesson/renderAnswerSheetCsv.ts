@@ -1,7 +1,7 @@
 import { asciiText } from '../asciiText.ts';
 import { cleanText } from '../plainText.ts';
 import { csvText } from '../renderSheetCsv.ts';
-import type { AnswerSheet } from './answerSheet.ts';
+import { type AnswerSheet, foreignAnswers } from './answerSheet.ts';
 
 /** What stands in each column. */
 const HEAD = ['part', 'item', 'student', 'run', 'comparison'] as const;
@@ -16,6 +16,13 @@ export function renderAnswerSheetCsv(sheet: AnswerSheet): string {
     HEAD,
     ['sheet', 'scenario', '', sheet.title, ''],
     ['sheet', 'fingerprint of the scenario (SHA-256)', '', sheet.fingerprint, ''],
+    ...foreignAnswers(sheet).map(({ fingerprint, names }) => [
+      'sheet',
+      `fingerprint of another scenario (SHA-256), revealed from it: ${names.join(', ')}`,
+      '',
+      fingerprint,
+      '',
+    ]),
     ['sheet', 'program', '', `countertorque ${sheet.version}`, ''],
     ['sheet', 'name', sheet.student, '', ''],
     ['sheet', 'date', '', '', ''],

@@ -3,7 +3,7 @@ import { htmlHead } from '../htmlHead.ts';
 import { paragraph, table } from '../markup.ts';
 import { cleanText, escapeMarkup } from '../plainText.ts';
 import { reportStyle } from '../reportStyle.ts';
-import type { AnswerSheet, SheetReading } from './answerSheet.ts';
+import { type AnswerSheet, foreignAnswers, type SheetReading } from './answerSheet.ts';
 import { blanks, lessonStyle } from './lessonStyle.ts';
 
 /** Longest title in the footer of a printed page, columns. */
@@ -30,6 +30,11 @@ ${readings(sheet.readings)}
 ${fault(sheet)}
 <h2>About this sheet</h2>
 ${paragraph(`Fingerprint of the scenario's text (SHA-256, base64): ${sheet.fingerprint}`, 'muted')}
+${foreignAnswers(sheet)
+  .map(({ fingerprint, names }) =>
+    paragraph(`Revealed from another scenario, fingerprint ${fingerprint}: ${names.join(', ')}.`, 'note'),
+  )
+  .join('\n')}
 ${paragraph(sheet.cautions.join(' '), 'cautions')}
 </main>
 </body>

@@ -3,6 +3,7 @@ import { cutToWidth } from '../displayWidth.ts';
 import type { FigureSpec } from '../figureSpec.ts';
 import { htmlHead } from '../htmlHead.ts';
 import { keyNumberList } from '../keyNumberList.ts';
+import type { KeyNumber } from '../keyNumbers.ts';
 import type { RunView } from '../live/runView.ts';
 import { groupedTable, list, paragraph, table } from '../markup.ts';
 import { cleanText, escapeMarkup } from '../plainText.ts';
@@ -37,10 +38,12 @@ const PLANE_SCALE = 0.72;
 /** Axes to sketch on: a page for the run, half a page for each of the others. */
 const SKETCH_TIME_SCALE = 1.5;
 const SKETCH_SCALE = 1.05;
+/** Lines to write on, less than a page of Letter. */
+const NOTE_LINES = 30;
 
 /**
  * A handout as one HTML file that needs nothing else: on the first sheet the question, the data and empty axes to sketch on; on the second,
- * which begins on a page of its own, the answers with the same figures.
+ * which begins on a leaf of its own also where both sides are printed, the answers with the same figures.
  */
 export function renderHandoutHtml(source: HandoutSource): string {
   const { view, version } = source;
@@ -82,7 +85,19 @@ ${figure(emptyAxes(printedFigure(shown.time), 'Sketch what you expect over the w
 ${enlarged === null ? '' : figure(emptyAxes(enlarged, 'Sketch the first milliseconds after the contactor closes'), SKETCH_SCALE, 'half')}
 ${figure(emptyAxes(shown.plane, 'Sketch the path of the machine in the torque–speed plane'), SKETCH_SCALE, 'half')}
 </div>
+${notes()}
 </section>`;
+}
+
+/**
+ * A page to reckon on before the answers. Not every browser begins a section on a right-hand page; printed on both sides, this page is
+ * then either the back of the last axes or the front of the answers, so that no leaf holds questions and answers.
+ */
+function notes(): string {
+  return `<div class="notes">
+<h2>Reckoning and notes</h2>
+${'<span class="line"></span>'.repeat(NOTE_LINES)}
+</div>`;
 }
 
 function mainQuestion({ mode }: HandoutSource['lesson']): string {
@@ -121,7 +136,7 @@ function answersSheet({ view, lesson }: HandoutSource): string {
 ${view.alarms.map((text) => paragraph(text, view.usable ? 'note' : 'alarm')).join('\n')}
 ${paragraph(view.finding, 'finding')}
 ${lesson.mode === 'hiddenFault' && faults !== null ? paragraph(`What is wrong: ${faultsInWords(faults)}.`, 'note') : ''}
-${keyNumberList(view.keyNumbers)}
+${keyNumberList(asAsked(view))}
 ${paragraph(CAUTIONS.join(' '), 'cautions')}
 ${answersTable(view, lesson.questions)}
 ${figure({ ...view.plane, note: '' }, PLANE_SCALE, 'flat')}
@@ -131,6 +146,17 @@ ${figure(printedFigure(view.time), TIME_SCALE, 'tall')}
 ${enlarged === null ? '' : figure(enlarged, ENLARGED_SCALE, 'half')}
 ${numbersTable(view)}
 </section>`;
+}
+
+/** The numbers that matter most, rotor heat as the multiple that is asked for. */
+function asAsked(view: RunView): readonly KeyNumber[] {
+  const heat = answersOf(view).get('rotorHeat');
+  return view.keyNumbers.map((number) => {
+    if (heat === undefined || !/RotorHeat$|HeatRatio$/u.test(number.key ?? '')) return number;
+    // A range would be that of the other multiple.
+    const { range: _, ...rest } = number;
+    return { ...rest, value: heat.text, detail: `${number.value}; ${number.detail}` };
+  });
 }
 
 function answersTable(view: RunView, questions: readonly QuestionKey[]): string {

@@ -4,11 +4,13 @@ import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { answersOf } from '../../../src/report/lesson/answers.ts';
 import { judgeGuess } from '../../../src/report/lesson/judgeGuess.ts';
-import { QUESTIONS } from '../../../src/report/lesson/question.ts';
-import { builtPages } from '../../support/builtPage.ts';
+import { QUESTIONS, type QuestionKey } from '../../../src/report/lesson/question.ts';
+import { builtPages, type OpenOptions, PROJECTOR, TELEPHONE } from '../../support/builtPage.ts';
 import {
+  applyText,
   button,
   chooseTask,
+  hand,
   libraryRun,
   openReady,
   pdfPages,
@@ -26,8 +28,8 @@ const EXAMPLE = exampleText('push-button-plug-stop.yaml');
 const JUDGED_WITHIN = 4000;
 
 /** Opens the page and begins a lesson of predictions there. */
-async function begun(): Promise<Page> {
-  const { page } = await openReady(pages);
+async function begun(options: OpenOptions = {}): Promise<Page> {
+  const { page } = await openReady(pages, options);
   await chooseTask(page, 'Class');
   await button(page, 'Begin here').click();
   await page.getByRole('heading', { name: 'Your task' }).waitFor();
@@ -60,24 +62,80 @@ it('before it is revealed no picture and no number of the run is in the document
   await covered();
   // One answer is seen; the run stays covered for the others, and the guess is locked.
   await button(page, 'Reveal the answer: Time to stop').click();
-  const table = page.getByRole('table', { name: 'Predictions and answers' });
-  expect(await table.textContent()).toContain(answers.get('stopTime')?.text);
+  const stop = questions.filter({ hasText: 'parting of the contacts to zero' });
+  expect(await stop.textContent()).toContain(answers.get('stopTime')?.text);
   expect(await page.locator('canvas, data[data-key]').count()).toBe(0);
-  expect(
-    await questions.filter({ hasText: 'parting of the contacts to zero' }).locator('input').isDisabled(),
-  ).toBe(true);
+  expect(await stop.locator('input').isDisabled()).toBe(true);
 
   await button(page, 'Reveal all answers').click();
   await page.locator('canvas').first().waitFor();
   expect((await shownNumbers(page)).length).toBeGreaterThan(20);
-  const rows = await table.locator('tbody tr').allTextContents();
-  expect(rows).toHaveLength(answers.size);
-  const row = (name: string) => rows.find((text) => text.startsWith(name)) ?? '';
-  for (const { question, text } of answers.values()) expect(row(question.name)).toContain(text);
+  const outcomes = await questions.locator('.outcome').allTextContents();
+  expect(outcomes).toHaveLength(answers.size);
+  const outcome = (key: QuestionKey) => outcomes[[...answers.keys()].indexOf(key)] ?? '';
+  for (const [key, { text }] of answers) expect(outcome(key)).toContain(text);
   const torque = answers.get('worstTorque')?.value ?? 0;
-  expect(row('Worst torque')).toContain(judgeGuess(300, torque, QUESTIONS.worstTorque));
-  expect(row('Worst torque')).toContain('wrong sign');
-  expect(row('Time to stop')).toContain('within 10 %');
+  expect(outcome('worstTorque')).toContain(judgeGuess(300, torque, QUESTIONS.worstTorque));
+  expect(outcome('worstTorque')).toContain('wrong sign');
+  expect(outcome('stopTime')).toContain('within 10 %');
+});
+
+it.each([
+  ['a projector', PROJECTOR],
+  ['a telephone', TELEPHONE],
+] as const)('on %s nothing of the revealed questions is cut or scrolls sideways', async (_, viewport) => {
+  const page = await begun({ viewport });
+  await page.locator('.questions input').first().fill('250 A');
+  await button(page, 'Reveal all answers').click();
+  await page.locator('.outcome').first().waitFor();
+  const wide = await page
+    .locator('.questions, .questions *')
+    .evaluateAll((list) =>
+      list
+        .filter((one) => one.clientWidth > 0 && one.scrollWidth > one.clientWidth + 1)
+        .map((one) => one.outerHTML.slice(0, 80)),
+    );
+  expect(wide).toEqual([]);
+});
+
+it('a revealed answer stays, on the page and on the sheet, when another scenario is run', async () => {
+  const page = await begun();
+  await page.locator('.questions input').first().fill('250 A');
+  await button(page, 'Reveal all answers').click();
+  const before = await page.locator('.outcome').allTextContents();
+  const sheet = () => saved(page, () => button(page, 'Answer sheet as CSV').click());
+  const first = await sheet();
+  await applyText(page, EXAMPLE.replace(/^title: .*$/mu, 'title: Another one').replace('400 V', '380 V'));
+  await chooseTask(page, 'Class');
+  expect(await page.locator('.outcome').allTextContents()).toEqual(before);
+  expect((await sheet()).text).toBe(first.text);
+});
+
+it('while a text is refused the sheet is still about the run that is shown', async () => {
+  const page = await begun();
+  const sheet = () => saved(page, () => button(page, 'Answer sheet as CSV').click());
+  const first = await sheet();
+  await applyText(page, 'title: [');
+  await chooseTask(page, 'Class');
+  expect((await sheet()).text).toBe(first.text);
+});
+
+it('a link made before is taken away when what it is made of changes, and none is made of a refused text', async () => {
+  const { page } = await openReady(pages);
+  await chooseTask(page, 'Class');
+  const link = page.getByLabel('Link, whole scenario and task included');
+  await button(page, 'Make a link').click();
+  await link.waitFor();
+  await page.getByRole('checkbox', { name: 'Rotor heat' }).uncheck();
+  await expect.poll(() => link.count()).toBe(0);
+  expect(await page.getByText('The link is copied.').count()).toBe(0);
+  await button(page, 'Make a link').click();
+  await link.waitFor();
+  await applyText(page, 'title: [');
+  await chooseTask(page, 'Class');
+  expect(await button(page, 'Make a link').isDisabled()).toBe(true);
+  expect(await button(page, 'Begin here').isDisabled()).toBe(true);
+  expect(await hand(page).textContent()).toContain('no scenario that can be run');
 });
 
 it('a task chosen meanwhile uncovers nothing, the judgement included', async () => {

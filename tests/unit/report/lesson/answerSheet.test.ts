@@ -1,9 +1,8 @@
 import { createHash } from 'node:crypto';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { answerSheet } from '../../../../src/report/lesson/answerSheet.ts';
+import { answerSheet, foreignAnswers } from '../../../../src/report/lesson/answerSheet.ts';
 import { answersOf } from '../../../../src/report/lesson/answers.ts';
-import { comparisonRows } from '../../../../src/report/lesson/comparisonRows.ts';
 import { hide } from '../../../../src/report/lesson/hiddenFault.ts';
 import {
   type Lesson,
@@ -24,8 +23,12 @@ const view = viewWith([]);
 const answers = answersOf(view);
 const HOSTILE = '=HYPERLINK("x")<img src=x onerror=alert(1)>';
 
-const sheetOf = (lesson: Lesson, text = 'title: x\n') =>
-  answerSheet({ title: view.scenario.title, text, lesson, answers, units: 'SI', version: '0.0.0' });
+const TEXT = 'title: x\n';
+const run = { numbers: view.numbers, units: view.units, title: view.scenario.title, text: TEXT };
+const digest = (text: string) => createHash('sha256').update(text).digest('base64');
+
+const sheetOf = (lesson: Lesson, text = TEXT) =>
+  answerSheet({ title: view.scenario.title, text, lesson, units: 'SI', version: '0.0.0' });
 
 const guessed = withGuess(
   withGuess(newLesson('predict', ['peakCurrent', 'worstTorque'], null), 'peakCurrent', {
@@ -69,13 +72,33 @@ describe('before anything is revealed', () => {
 
 describe('once revealed', () => {
   it('one question after the other is answered and compared', () => {
-    const [current, torque] = sheetOf(withRevealed(guessed, ['worstTorque'])).questions;
+    const [current, torque] = sheetOf(withRevealed(guessed, run, ['worstTorque'])).questions;
     expect(current?.actual).toBe('');
     expect(torque?.actual).toContain(answers.get('worstTorque')?.text);
-    expect(torque?.comparison).toMatch(/times too high$/u);
-    const rows = comparisonRows(withRevealed(guessed), answers, 'SI');
-    expect(rows.map(({ key }) => key)).toEqual(['peakCurrent', 'worstTorque']);
-    expect(rows[1]?.comparison).toBe(torque?.comparison);
+    expect(torque?.comparison).toMatch(/^wrong|times too large in size$/u);
+  });
+
+  it('an answer keeps its words, its unit and the fingerprint of its text, whatever runs afterwards', () => {
+    const seen = withRevealed(guessed, run);
+    const later = answerSheet({
+      title: 'Another saw',
+      text: 'title: y\n',
+      lesson: seen,
+      units: 'us',
+      version: '0.0.0',
+    });
+    expect(later).toEqual(sheetOf(seen));
+    expect(later.fingerprint).toBe(digest(TEXT));
+    expect(foreignAnswers(later)).toEqual([]);
+  });
+
+  it('answers of another text than the sheet’s own are named with its fingerprint, in print and as CSV', () => {
+    const first = withRevealed(guessed, run, ['peakCurrent']);
+    const mixed = sheetOf(withRevealed(first, { ...run, text: 'title: y\n' }), 'title: y\n');
+    expect(mixed.fingerprint).toBe(digest(TEXT));
+    expect(foreignAnswers(mixed)).toEqual([{ fingerprint: digest('title: y\n'), names: ['Worst torque'] }]);
+    for (const file of [renderAnswerSheetHtml(mixed), renderAnswerSheetCsv(mixed)])
+      expect(file).toContain(digest('title: y\n'));
   });
 
   it('a hunt states the truth', () => {
@@ -85,8 +108,8 @@ describe('once revealed', () => {
   });
 });
 
-it('the fingerprint is the SHA-256 of the text', () => {
-  expect(sheetOf(guessed, 'äöü').fingerprint).toBe(createHash('sha256').update('äöü').digest('base64'));
+it('before anything is revealed the fingerprint is the SHA-256 of the text that is shown', () => {
+  expect(sheetOf(guessed, 'äöü').fingerprint).toBe(digest('äöü'));
 });
 
 describe('as CSV', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { concealed, isTelling } from '../../../../src/report/lesson/concealed.ts';
+import { concealed, isNoticed, isTelling } from '../../../../src/report/lesson/concealed.ts';
 import { isIn, takeReading } from '../../../../src/report/lesson/readings.ts';
 import { tellingLines } from '../../../../src/report/lesson/tellingLines.ts';
 import type { StarterFault } from '../../../../src/scenario/scenario.ts';
@@ -48,6 +48,28 @@ describe('a run with a hidden fault', () => {
     expect(textsOf({ ...faulty, scenario: null })).toEqual(textsOf({ ...healthy, scenario: null }));
   });
 
+  it.each(EVERY_FAULT.map((fault) => [name(fault), fault] as const))(
+    'lists what is noticed from outside and nothing of coils, poles, relays or the switch: %s',
+    (_, fault) => {
+      const own = viewWith([fault]).film.events;
+      const listed = concealed(viewWith([fault])).film.events;
+      expect(listed.filter(({ text }) => /coil|pole|switch|memory|ready relay|timer/u.test(text))).toEqual(
+        [],
+      );
+      const outside = (list: typeof own) =>
+        list.filter(({ text }) =>
+          /^[^:]*(?: button | contactor is in$| contactor is out$|passes through zero)/u.test(text),
+        );
+      expect(outside(listed)).toEqual(outside(own));
+    },
+  );
+
+  it('ended early is said in plain words that name no cause', () => {
+    expect(concealed({ ...viewWith([]), usable: false }).alarms).toEqual([
+      'The run ended before it was told to; what follows is not shown.',
+    ]);
+  });
+
   it('reads the same whether it is concealed or not', () => {
     const view = viewWith([{ kind: 'weldedPole', contactor: 'forward', pole: 'A' }]);
     for (const t of [0.1, 1, 1.9, 2.5])
@@ -78,6 +100,21 @@ describe('a run with a hidden fault', () => {
       false,
     ]);
   });
+});
+
+it.each([
+  ['forward coil energised', true],
+  ['forward coil released: plug', true],
+  ['forward coil released: the supply is lost', false],
+  ['overload relay trips: 8.1 s at 5 × its setting', true],
+  ['control voltage falls below drop-out', true],
+  ['the mechanical brake sets', true],
+  ['reverse coil released: zero-speed switch opens (forward) at 46 r/min', false],
+  ['reverse coil energised: forward memory relay picks up', false],
+  ['the zero-speed switch has opened before the reverse coil’s turn', false],
+  ['nothing to plug: the shaft stands', false],
+])('beside a starter in service "%s" is noticed: %s', (text, noticed) => {
+  expect(isNoticed(text)).toBe(noticed);
 });
 
 it('dead time is told, a dead pole is not', () => {

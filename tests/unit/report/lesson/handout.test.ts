@@ -1,11 +1,14 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { FigureSpec } from '../../../../src/report/figureSpec.ts';
+import { answersOf } from '../../../../src/report/lesson/answers.ts';
 import { givenRows } from '../../../../src/report/lesson/givenRows.ts';
 import { emptyAxes, enlargedFigure, printedFigure } from '../../../../src/report/lesson/handoutFigures.ts';
 import { hide } from '../../../../src/report/lesson/hiddenFault.ts';
 import { newLesson } from '../../../../src/report/lesson/lesson.ts';
 import { QUESTION_KEYS, QUESTIONS } from '../../../../src/report/lesson/question.ts';
 import { renderHandoutHtml } from '../../../../src/report/lesson/renderHandoutHtml.ts';
+import { roundedUp, sketchAxis } from '../../../../src/report/lesson/sketchAxis.ts';
 import { EVERY_FAULT, viewWith } from './faultyViews.ts';
 
 const view = viewWith([]);
@@ -14,31 +17,72 @@ const sheets = (html: string) => {
   const at = html.indexOf('<section class="answers">');
   return [html.slice(html.indexOf('<section class="questions">'), at), html.slice(at)] as const;
 };
-const axes = (spec: FigureSpec) =>
-  spec.panels.map((panel) =>
-    panel.kind === 'lines' ? [panel.y.label, panel.y.domain, panel.weight] : panel.kind,
+const names = (spec: FigureSpec) =>
+  spec.panels.map((panel) => (panel.kind === 'lines' ? [panel.y.label, panel.weight] : panel.kind));
+const domains = (spec: FigureSpec) =>
+  spec.panels.flatMap((panel) =>
+    panel.kind === 'lines' ? [[panel.y.label, ...panel.y.domain] as const] : [],
   );
+const FIGURES = [printedFigure(view.time), enlargedFigure(view)!, view.plane];
 
 describe('empty axes', () => {
-  it.each([printedFigure(view.time), enlargedFigure(view)!, view.plane])(
-    'of $id are those of the figure, with nothing in them',
+  it.each(FIGURES)('of $id are those of the figure, with nothing in them', (spec) => {
+    const empty = emptyAxes(spec, 'Sketch');
+    expect(names(empty)).toEqual(names(spec));
+    for (const panel of empty.panels) {
+      if (panel.kind === 'lines') expect([...panel.series, ...panel.points]).toEqual([]);
+      if (panel.kind === 'states') expect(panel.rows.flatMap(({ intervals }) => intervals)).toEqual([]);
+    }
+    expect([...empty.marks, ...empty.bands]).toEqual([]);
+    expect(`${empty.title}${empty.note}`).toBe('Sketch');
+  });
+
+  it.each(FIGURES)(
+    'of $id hold the curves, and reach equally far up and down for current and torque',
     (spec) => {
-      const empty = emptyAxes(spec, 'Sketch');
-      expect(axes(empty)).toEqual(axes(spec));
-      expect(empty.x).toEqual(spec.x);
-      for (const panel of empty.panels) {
-        if (panel.kind === 'lines') expect([...panel.series, ...panel.points]).toEqual([]);
-        if (panel.kind === 'states') expect(panel.rows.flatMap(({ intervals }) => intervals)).toEqual([]);
-      }
-      expect(empty.marks).toEqual([]);
-      expect(`${empty.title}${empty.note}`).toBe('Sketch');
-      expect(
-        empty.bands.every(
-          ({ label, x0, x1 }) => label === '' && x0 >= spec.x.domain[0] && x1 <= spec.x.domain[1],
-        ),
-      ).toBe(true);
+      const empty = domains(emptyAxes(spec, 'Sketch'));
+      domains(spec).forEach(([label, low, high], i) => {
+        const [, bottom, top] = empty[i]!;
+        const voltage = /voltage/u.test(label);
+        expect(voltage ? 0 : -bottom, label).toBe(voltage ? bottom : top);
+        expect(top, label).toBeGreaterThanOrEqual(Math.max(high, voltage ? 0 : -low));
+      });
     },
   );
+
+  it('are the same for answers that differ by half: they tell none', () => {
+    // From 1 : 1.5 of 340 to 1.5 of 600 the next round number is 1000 throughout.
+    const torque = (size: number) =>
+      sketchAxis({ label: 'Air-gap torque (N·m)', domain: [-size, 0.3 * size] }).domain;
+    for (const size of [340, 450, 600]) expect(torque(size)).toEqual([-1000, 1000]);
+    expect(sketchAxis({ label: 'Time (s)', domain: [0, 2.6] }).domain).toEqual([0, 5]);
+    expect(sketchAxis({ label: 'Speed (r/min)', domain: [-30, 1626] }).domain).toEqual([-2000, 2000]);
+    expect(sketchAxis({ label: 'Terminal voltage (V)', domain: [-8, 432] }).domain).toEqual([0, 500]);
+  });
+
+  it('around a closing are as long in every run', () => {
+    const short = { ...enlargedFigure(view)!, x: { label: '', domain: [-15, 20] as const } };
+    expect(emptyAxes(short, 'Sketch').x.domain).toEqual([-15, 50]);
+  });
+});
+
+it('a number is rounded up to 1, 2 or 5 times a power of ten, by less than 2.5 times', () => {
+  for (const power of [-6, -3, -1, 0, 2, 5])
+    for (const digit of [1, 2, 5]) {
+      // As a person writes it: the decimal number nearest to it.
+      const round = Number(`${digit}e${power}`);
+      expect(roundedUp(round)).toBeCloseTo(round, 12);
+    }
+  fc.assert(
+    fc.property(fc.double({ min: 1e-9, max: 1e9, noNaN: true }), (value) => {
+      const ratio = roundedUp(value) / value;
+      expect(ratio).toBeGreaterThan(1 - 2e-9);
+      expect(ratio).toBeLessThanOrEqual(2.5 + 1e-8);
+      expect(roundedUp(value).toExponential(6)).toMatch(/^[125]\.000000e/u);
+    }),
+    { seed: 6 },
+  );
+  expect([0, -1, Number.NaN, Infinity].map(roundedUp)).toEqual([1, 1, 1, 1]);
 });
 
 describe('the figures of the answers', () => {
@@ -98,6 +142,23 @@ describe('a handout', () => {
     }
     expect(questions).not.toContain(view.finding.slice(0, 30));
     expect(answers).toContain('not a safety stop');
+  });
+
+  it('says rotor heat at the top of the answers as the multiple that is asked for', () => {
+    const heat = answersOf(view).get('rotorHeat')!;
+    expect(heat.text).toMatch(/× kinetic energy$/u);
+    const top = /<dl class="numbers">.*?<\/dl>/su.exec(answers)?.[0];
+    expect(top).toContain(`<dd class="value">${heat.text}</dd>`);
+    expect(top).not.toContain('<dd class="value">2.00 × a start');
+  });
+
+  it('begins its answers on a leaf of their own, whether a browser knows leaves or only pages', () => {
+    expect(html).toContain('break-before:page;break-before:right');
+    // Where only pages are known, a page without question or answer lies between the two.
+    expect(questions).toMatch(
+      /<div class="notes">\s*<h2>[^<]*<\/h2>\s*(?:<span class="line"><\/span>)+\s*<\/div>\s*<\/section>\s*$/u,
+    );
+    expect(html).toContain('.axes,.notes{break-before:page}');
   });
 
   it('draws the same three figures on both, and needs nothing but itself', () => {

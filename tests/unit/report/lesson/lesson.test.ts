@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { UnitSystem } from '../../../../src/report/formatQuantity.ts';
 import { hide } from '../../../../src/report/lesson/hiddenFault.ts';
 import {
   isConcealing,
@@ -16,7 +17,34 @@ import {
   withStudent,
 } from '../../../../src/report/lesson/lesson.ts';
 import { readLesson } from '../../../../src/report/lesson/readLesson.ts';
+import type { RevealedRun } from '../../../../src/report/lesson/seenAnswer.ts';
 
+/** A run whose only numbers are a peak and a time. */
+const runWith = (peak: number, time: number, text: string, units: UnitSystem = 'SI'): RevealedRun => ({
+  title: 'Saw',
+  text,
+  units,
+  numbers: [
+    {
+      title: '',
+      rows: (
+        [
+          ['startPeakCurrent', peak, `${peak} A`],
+          ['stopTimeFromParting', time, `${time} s`],
+        ] as const
+      ).map(([key, value, shown]) => ({
+        key,
+        label: '',
+        text: shown,
+        value,
+        detail: `of ${text}`,
+        definition: '',
+      })),
+    },
+  ],
+});
+const RUN = runWith(200, 0.5, 'first');
+const OTHER = runWith(100, 0.1, 'second', 'us');
 const predict = newLesson('predict', ['peakCurrent', 'stopTime'], null);
 const hunt = newLesson('hiddenFault', [], hide([{ kind: 'overloadNeverTrips' }]));
 const guess = (value: number) => ({ text: String(value), value });
@@ -28,7 +56,7 @@ describe('a prediction', () => {
     const second = withGuess(first, 'peakCurrent', guess(2));
     expect(second.predictions).toEqual({ peakCurrent: guess(2) });
     expect(withGuess(second, 'peakCurrent', null).predictions).toEqual({});
-    const seen = withRevealed(second, ['peakCurrent']);
+    const seen = withRevealed(second, RUN, ['peakCurrent']);
     expect(withGuess(seen, 'peakCurrent', guess(3))).toBe(seen);
     expect(withGuess(seen, 'peakCurrent', null)).toBe(seen);
     expect(withGuess(seen, 'stopTime', guess(3)).predictions.stopTime).toEqual(guess(3));
@@ -36,7 +64,37 @@ describe('a prediction', () => {
 
   it('is made for questions of the lesson alone', () => {
     expect(withGuess(predict, 'revolutions', guess(1))).toBe(predict);
-    expect(withRevealed(predict, ['revolutions']).revealed).toEqual([]);
+    expect(withRevealed(predict, RUN, ['revolutions']).revealed).toEqual([]);
+  });
+});
+
+describe('a revealed answer', () => {
+  const guessed = withGuess(predict, 'peakCurrent', guess(180));
+  const first = withRevealed(guessed, RUN, ['peakCurrent']);
+
+  it('stays what it was, with its unit, its comparison and its scenario, whatever is revealed from another run', () => {
+    expect(first.seen.peakCurrent).toMatchObject({
+      prediction: '180 A crest',
+      value: 200,
+      text: '200 A crest',
+      detail: 'of first',
+      comparison: 'within 10 %',
+    });
+    const both = withRevealed(first, OTHER);
+    expect(both.seen.peakCurrent).toBe(first.seen.peakCurrent);
+    expect(both.seen.stopTime).toMatchObject({ value: 0.1, detail: 'of second', comparison: '' });
+    expect(both.seen.stopTime?.of.fingerprint).not.toBe(both.seen.peakCurrent?.of.fingerprint);
+    expect(withRevealed(both, RUN)).toBe(both);
+  });
+
+  it('is there for what was revealed and for nothing else', () => {
+    expect(Object.keys(first.seen)).toEqual(['peakCurrent']);
+    expect(Object.keys(withRevealed(guessed, RUN).seen)).toEqual(['peakCurrent', 'stopTime']);
+  });
+
+  it('of a run that has none says so', () => {
+    const none = withRevealed(guessed, { ...RUN, numbers: [] }).seen.peakCurrent;
+    expect(none).toMatchObject({ value: null, text: 'not in this run', comparison: '' });
   });
 });
 
@@ -44,9 +102,11 @@ describe('the run is covered', () => {
   it('until every question is revealed, whatever the order', () => {
     expect(isCovered(null)).toBe(false);
     expect(isCovered(predict)).toBe(true);
-    expect(isCovered(withRevealed(predict, ['stopTime']))).toBe(true);
-    expect(isCovered(withRevealed(withRevealed(predict, ['stopTime']), ['peakCurrent']))).toBe(false);
-    expect(isCovered(withRevealed(predict))).toBe(false);
+    expect(isCovered(withRevealed(predict, RUN, ['stopTime']))).toBe(true);
+    expect(isCovered(withRevealed(withRevealed(predict, RUN, ['stopTime']), RUN, ['peakCurrent']))).toBe(
+      false,
+    );
+    expect(isCovered(withRevealed(predict, RUN))).toBe(false);
   });
 
   it('not in a lesson without questions, whose fault stays concealed until it is revealed', () => {
@@ -77,7 +137,7 @@ describe('readings and the answer about the fault', () => {
 });
 
 describe('a lesson as data', () => {
-  const begun = withRevealed(withGuess(withStudent(predict, 'N. N.'), 'peakCurrent', guess(1)));
+  const begun = withRevealed(withGuess(withStudent(predict, 'N. N.'), 'peakCurrent', guess(1)), RUN);
 
   it('survives JSON unchanged', () => {
     expect(JSON.parse(JSON.stringify(begun))).toEqual(begun);

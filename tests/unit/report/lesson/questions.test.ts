@@ -4,7 +4,7 @@ import { TORQUES } from '../../../../src/report/keyNumbers.ts';
 import { answersOf } from '../../../../src/report/lesson/answers.ts';
 import { judgeGuess } from '../../../../src/report/lesson/judgeGuess.ts';
 import { QUESTION_KEYS, QUESTIONS, type QuestionKey } from '../../../../src/report/lesson/question.ts';
-import { guessText, readGuess } from '../../../../src/report/lesson/readGuess.ts';
+import { guessExample, guessText, readGuess } from '../../../../src/report/lesson/readGuess.ts';
 import { viewWith } from './faultyViews.ts';
 
 /** Pound-force foot, N·m, from the exact inch, pound and standard gravity. */
@@ -69,6 +69,11 @@ describe('a guess is read', () => {
     ['stopTime', '2 x rated', 'is no unit'],
     ['worstTorque', '5 s', 'is no unit'],
     ['rotorHeat', '2 J', 'is no unit'],
+    ['stopTime', '-3 s', 'cannot be negative: expected a number such as 0.5 s'],
+    ['stopTime', '−3', 'cannot be negative'],
+    ['peakCurrent', '-5 x rated', 'cannot be negative'],
+    ['rotorHeat', '-2', 'cannot be negative'],
+    ['revolutions', '-8 rev', 'cannot be negative'],
     ['peakCurrent', '1e999', 'is no unit|No number'],
     ['changeOver', 'toString', 'Choose one'],
   ] as const)('or refused with what would be right: %s %s', (key, text, words) => {
@@ -88,9 +93,26 @@ describe('a guess is read', () => {
   it('back from the way it is shown', () => {
     for (const context of [SI, US])
       for (const key of ['peakCurrent', 'worstTorque', 'stopTime', 'rotorHeat', 'revolutions'] as const) {
-        const shown = guessText(-1.23, QUESTIONS[key], context.units);
+        const value = QUESTIONS[key].signed ? -1.23 : 1.23;
+        const shown = guessText(value, QUESTIONS[key], context.units);
         // Three digits are shown.
-        expect(Math.abs(Number(read(shown, key, context)) / -1.23 - 1)).toBeLessThan(0.005);
+        expect(Math.abs(Number(read(shown, key, context)) / value - 1)).toBeLessThan(0.005);
+      }
+  });
+});
+
+describe('an example of an answer', () => {
+  it('can be read, and is of one sign unless the sign counts: then of either', () => {
+    for (const context of [SI, US])
+      for (const key of ['peakCurrent', 'worstTorque', 'stopTime', 'rotorHeat', 'revolutions'] as const) {
+        const example = guessExample(QUESTIONS[key], context.units);
+        const values = example
+          .replace('a number such as ', '')
+          .split(' or ')
+          .map((text) => Number(read(text, key, context)));
+        expect(values.every(Number.isFinite), example).toBe(true);
+        const signs = QUESTIONS[key].signed ? [1, -1] : [1];
+        expect([...new Set(values.map(Math.sign))], example).toEqual(signs);
       }
   });
 });
@@ -116,6 +138,16 @@ describe('a guess is judged in words', () => {
   it('with its size too where the sign is part of the question', () => {
     expect(judgeGuess(480, -496, { signed: true })).toBe('wrong sign, its size within 10 %');
     expect(judgeGuess(-480, -496, { signed: true })).toBe('within 10 %');
+    expect(judgeGuess(300, -496, { signed: true })).toBe('wrong sign, its size 40 % too small');
+  });
+
+  it('by its size alone where the sign is right: −300 is not lower than −496', () => {
+    // 1 − 300/500 = 40 %; 750/500 − 1 = 50 %.
+    for (const sign of [-1, 1]) {
+      expect(judgeGuess(300 * sign, 500 * sign, { signed: true })).toBe('40 % too small in size');
+      expect(judgeGuess(750 * sign, 500 * sign, { signed: true })).toBe('50 % too large in size');
+      expect(judgeGuess(200 * sign, 500 * sign, { signed: true })).toBe('2.5 times too small in size');
+    }
   });
 
   it('a choice is right or not', () => {
