@@ -1,4 +1,5 @@
 import type { VerdictOutcome } from '../assess/verdict.ts';
+import { isConcealing } from '../report/lesson/lesson.ts';
 import { keyChanges, rawNumber } from '../report/live/comparedNumbers.ts';
 import type { PageProps } from './actions.ts';
 
@@ -32,7 +33,13 @@ export function KeyNumbers({ state }: PageProps) {
         <div class="strip-verdict" data-outcome={verdict?.outcome}>
           <dt>Plugging, at this closing angle</dt>
           <dd>
-            <strong>{verdict === null ? '…' : VERDICT_WORDS[verdict.outcome]}</strong>
+            <strong>
+              {isConcealing(state.lesson.value)
+                ? 'not judged in this task'
+                : verdict === null
+                  ? '…'
+                  : VERDICT_WORDS[verdict.outcome]}
+            </strong>
             <small>
               <button
                 type="button"

@@ -14,6 +14,11 @@ export interface PageActions {
   /** Another scenario: a dropped file, a link, what the editor holds. */
   open(text: string, fileName: string): void;
   setUnits(units: UnitSystem): void;
+  /** Keeps the run that is shown, to compare others with. */
+  pin(): void;
+  unpin(): void;
+  /** Stops a run that takes too long. */
+  stop(): void;
   /** Moves the playhead, s. */
   seek(t: number): void;
   play(): void;
@@ -26,6 +31,10 @@ export interface PageActions {
   withoutFaults(): Promise<Edited>;
   /** Files of the present text. */
   files(kind: FileKind): Promise<readonly ReportFile[]>;
+  /** Moves the playhead to the end of the run that has been asked for, once it is there: for whoever wants no motion. */
+  goToEndWhenShown(): void;
+  /** Keeps a text that is about to be replaced, so that `undo` brings it back. */
+  keepForUndo(text: string, fileName: string): void;
   /** Tells that the curves of this run are on the screen. */
   painted(view: RunView): void;
   /** The instant t of the run that is shown, not interpolated. */

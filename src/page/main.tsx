@@ -1,3 +1,4 @@
+import { effect } from '@preact/signals';
 import { render } from 'preact';
 import { App } from './App.tsx';
 import { firstInput } from './firstInput.ts';
@@ -16,6 +17,9 @@ const { state, act } = newStore(first, () => {
   void registerServiceWorker();
 });
 state.linkTrouble.value = trouble;
+effect(() => {
+  document.documentElement.dataset.print = state.largePrint.value ? 'large' : 'usual';
+});
 // Another link in the same window is another scenario.
 window.addEventListener('hashchange', () => window.location.reload());
 const root = document.getElementById('app');

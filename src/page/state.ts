@@ -18,6 +18,8 @@ export interface PageState {
   readonly view: ReadonlySignal<RunView | null>;
   /** The text that made it: differs from `text` only while that is refused or a run is under way. */
   readonly viewText: ReadonlySignal<string>;
+  /** True once that run has taken so long that one may want to stop it. */
+  readonly isLong: ReadonlySignal<boolean>;
   /** The whole judgement and the text that it is of; null: none yet. */
   readonly judged: ReadonlySignal<JudgedText | null>;
   /** True while that judgement is being made. */
@@ -35,7 +37,7 @@ export interface PageState {
   /** True while a run of newer input is under way. */
   readonly pending: ReadonlySignal<boolean>;
   /** The run that others are compared with. */
-  readonly pinned: Signal<RunView | null>;
+  readonly pinned: ReadonlySignal<RunView | null>;
   readonly units: ReadonlySignal<UnitSystem>;
   readonly task: Signal<Task>;
   /** Large print for a projector. */

@@ -3,13 +3,15 @@ import type { Problem } from '../index.ts';
 import type { UnitSystem } from '../report/formatQuantity.ts';
 import { isConcealing, type Lesson } from '../report/lesson/lesson.ts';
 import type { Playhead } from '../report/live/playhead.ts';
-import { AT_REST, playheadOn, started } from '../report/live/playheadOn.ts';
+import { AT_REST, atEnd, playheadOn, started } from '../report/live/playheadOn.ts';
 import type { LiveVerdict, RunView } from '../report/live/runView.ts';
 import type { PageActions } from './actions.ts';
+import { newHistory } from './history.ts';
 import { latency } from './latency.ts';
 import type { JudgedText, PageState, Task } from './state.ts';
 import { type EngineWorker, startEngine } from './worker/client.ts';
 import type { HiddenFault, RunAnswer } from './worker/protocol.ts';
+import { newRunner } from './worker/runner.ts';
 import { runQueue } from './worker/runQueue.ts';
 import { settling } from './worker/settling.ts';
 
@@ -23,13 +25,13 @@ export interface FirstInput {
   readonly lesson: Lesson | null;
 }
 
-/** Texts that can be gone back to. */
-const MOST_UNDONE = 100;
+/** A run that takes longer than this can be stopped, ms. */
+const LONG = 3000;
 
 /**
  * The state of the page and what may be done to it, with the workers behind it.
  *
- * @param onFirstPicture called once, when the curves of the first run are on the screen
+ * @param onFirstPicture called once, when the first run is on the screen
  */
 export function newStore(
   first: FirstInput,
@@ -43,28 +45,41 @@ export function newStore(
   const problems = signal<readonly Problem[]>([]);
   const answers = signal(0);
   const pending = signal(true);
+  const isLong = signal(false);
   const verdict = signal<LiveVerdict | null>(null);
   const judged = signal<JudgedText | null>(null);
   const judging = signal(false);
   const trouble = signal('');
   const pinned = signal<RunView | null>(null);
+  const pinnedText = signal('');
   const playhead = signal<Playhead>(AT_REST);
   const span = signal<readonly [number, number] | null>(null);
-  const past: string[] = [];
+  const task = signal(first.task);
+  const lesson = signal(first.lesson);
+  const history = newHistory();
   const timing = latency<RunView>();
   /** A run of another scenario opens at its own focus; a changed one stays where it is. */
   let fresh = true;
-  /** Pressed while a run was under way: the pictures move on once it is there. */
-  let playWhenShown = false;
+  /** What was asked for while a run was under way: the pictures do it once it is there. */
+  let whenShown: 'stay' | 'play' | 'goToEnd' = 'stay';
   let seen = false;
   /** Number of the run that is shown. */
   let serial = 0;
 
-  const order = () => ({ text: text.value, fileName: fileName.value, units: units.value });
+  const hiddenOf = (): HiddenFault | null => {
+    const fault = lesson.value?.hidden ?? null;
+    return fault === null ? null : { fault, told: !isConcealing(lesson.value) };
+  };
+  const newest = () => ({
+    text: text.value,
+    fileName: fileName.value,
+    units: units.value,
+    hidden: hiddenOf(),
+  });
   const tell = (error: unknown) => {
     trouble.value = error instanceof Error ? error.message : String(error);
   };
-  const runs = startEngine(tell);
+  const runner = newRunner(tell);
   let slow: EngineWorker | null = null;
   const slowEngine = () => {
     slow ??= startEngine(tell);
@@ -72,10 +87,10 @@ export function newStore(
   };
 
   const settle = settling({
-    ask: () => runs.engine.settle(),
+    ask: () => runner.worker().engine.settle(),
     tell(settled) {
-      if (settled.serial !== serial || view.value === null) return;
       const drafted = view.value;
+      if (settled.serial !== serial || drafted === null) return;
       batch(() => {
         verdict.value = settled.verdict;
         if (settled.pictures === null) return;
@@ -85,65 +100,76 @@ export function newStore(
     },
   });
 
-  function show(answer: RunAnswer): void {
+  /** What was asked for holds until the last input has been answered. */
+  function done(): void {
+    if (!queue.isWaiting()) whenShown = 'stay';
+  }
+
+  function show(answer: RunAnswer, goesOn: boolean): void {
     batch(() => {
       answers.value++;
       trouble.value = '';
       if (answer.kind !== 'run') {
         if (answer.kind === 'refused') problems.value = answer.problems;
         else trouble.value = answer.reason;
-        playWhenShown = false;
+        // Without any run there is nothing to look at but the text.
+        if (view.value === null) task.value = 'files';
+        done();
         return;
       }
       problems.value = [];
-      remember(answer.text);
+      if (!goesOn && text.value !== answer.text) history.keep({ text: text.value, fileName: fileName.value });
       text.value = answer.text;
       viewText.value = answer.text;
+      units.value = answer.view.units;
       serial = answer.serial;
       verdict.value = null;
       timing.shown(answer.view);
       view.value = answer.view;
       if (fresh) span.value = null;
-      playhead.value = playheadOn(answer.view, playhead.value, fresh, playWhenShown);
+      const on = playheadOn(answer.view, playhead.value, fresh, whenShown === 'play');
+      playhead.value = whenShown === 'goToEnd' ? atEnd(on, answer.view) : on;
       fresh = false;
-      playWhenShown = false;
+      done();
     });
-    settle();
+    if (answer.kind === 'run') settle();
   }
 
-  /** Keeps the present text to go back to, before another one takes its place. */
-  function remember(next: string): void {
-    if (text.value === next || past.at(-1) === text.value) return;
-    past.push(text.value);
-    if (past.length > MOST_UNDONE) past.shift();
-  }
-
-  const lesson = signal(first.lesson);
-  const hiddenOf = (): HiddenFault | null => {
-    const fault = lesson.value?.hidden ?? null;
-    return fault === null ? null : { fault, told: !isConcealing(lesson.value) };
-  };
-  const queue = runQueue(
-    { ...order(), hidden: hiddenOf() },
-    {
-      run: (order) => {
-        timing.sent();
-        const draft = order.edits.some(({ kind }) => kind === 'adjust');
-        return runs.engine.run({ ...order, detail: { draft, span: span.value } });
-      },
-      show,
-      busy: (now) => {
-        pending.value = now;
-      },
-      fail: tell,
+  let clock: ReturnType<typeof setTimeout> | undefined;
+  const queue = runQueue(newest(), {
+    run: (order) => {
+      timing.sent();
+      const draft = order.edits.some(({ kind }) => kind === 'adjust');
+      return runner.run({ ...order, detail: { draft, span: span.value } });
     },
-  );
+    show,
+    busy: (now) => {
+      pending.value = now;
+      clearTimeout(clock);
+      isLong.value = false;
+      if (now)
+        clock = setTimeout(() => {
+          isLong.value = true;
+        }, LONG);
+    },
+    fail: tell,
+  });
   // A lesson that begins to hide a fault, or ends it, runs the scenario again with or without it.
   const hidden = computed(() => JSON.stringify(hiddenOf()));
   effect(() => {
     void hidden.value;
+    // What was there before may name what is to be found.
+    if (isConcealing(lesson.peek())) history.clear();
     queue.again({ hidden: hiddenOf() });
   });
+
+  const open = (newText: string, newName: string) => {
+    batch(() => {
+      text.value = newText;
+      fileName.value = newName;
+    });
+    queue.open(newest());
+  };
 
   const state: PageState = {
     text,
@@ -154,13 +180,14 @@ export function newStore(
     problems,
     answers,
     pending,
+    isLong,
     judged,
     judging,
     trouble,
     linkTrouble: signal(''),
     pinned,
     units,
-    task: signal(first.task),
+    task,
     largePrint: signal(first.largePrint),
     playhead,
     span,
@@ -174,37 +201,57 @@ export function newStore(
       queue.edit(edits);
     },
     open(newText, newName) {
-      remember(newText);
+      history.keep({ text: text.value, fileName: fileName.value });
       fresh = true;
-      batch(() => {
-        text.value = newText;
-        fileName.value = newName;
-      });
-      queue.open({ ...order(), hidden: hiddenOf() });
+      open(newText, newName);
     },
+    keepForUndo: (past, name) => history.keep({ text: past, fileName: name }),
     undo() {
-      const before = past.pop();
-      if (before === undefined) return;
-      text.value = before;
-      queue.open({ ...order(), hidden: hiddenOf() });
+      // A change that is still under way is taken back before any that has been shown.
+      if (queue.hasEdits()) queue.open(newest());
+      else {
+        const past = history.back();
+        if (past !== undefined) open(past.text, past.fileName);
+      }
+    },
+    stop() {
+      runner.stop('The run was stopped. Pictures and numbers are still those of the one before it.');
     },
     setUnits(system) {
-      units.value = system;
       queue.again({ units: system });
+      const old = pinned.value;
+      if (old === null || old.units === system) return;
+      const asked = { ...newest(), text: pinnedText.value, units: system };
+      slowEngine()
+        .run({ ...asked, edits: [], detail: { draft: false, span: null } })
+        .then((answer) => {
+          if (answer.kind === 'run' && pinned.value === old) pinned.value = answer.view;
+        }, tell);
+    },
+    pin() {
+      pinned.value = view.value;
+      pinnedText.value = viewText.value;
+    },
+    unpin() {
+      pinned.value = null;
     },
     seek(t) {
       playhead.value = { ...playhead.value, t };
     },
     play() {
-      if (pending.value) playWhenShown = true;
+      if (pending.value) whenShown = 'play';
       else if (view.value !== null) playhead.value = started(playhead.value, view.value);
     },
+    goToEndWhenShown() {
+      if (pending.value) whenShown = 'goToEnd';
+      else if (view.value !== null) playhead.value = atEnd(playhead.value, view.value);
+    },
     pause() {
-      playWhenShown = false;
+      whenShown = 'stay';
       playhead.value = { ...playhead.value, playing: false };
     },
     judge() {
-      const asked = order();
+      const asked = { ...newest(), text: viewText.value };
       slow?.end();
       slow = null;
       judging.value = true;
@@ -217,15 +264,15 @@ export function newStore(
           judging.value = false;
         });
     },
-    withoutFaults: () => runs.engine.withoutFaults(text.value),
-    files: (kind) => slowEngine().files(order(), kind),
+    withoutFaults: () => runner.worker().engine.withoutFaults(text.value),
+    files: (kind) => slowEngine().files(newest(), kind),
     painted(run) {
       timing.painted(run);
       if (seen) return;
       seen = true;
       onFirstPicture();
     },
-    exactFrame: (t) => runs.engine.frame(t, units.value),
+    exactFrame: (t) => runner.worker().engine.frame(t, units.value),
   };
   return { state, act };
 }

@@ -13,6 +13,7 @@ import {
   sliderValue,
 } from '../../report/live/slider.ts';
 import { ADJUSTABLES } from '../../scenario/edit/adjustable.ts';
+import { dueAnswer } from '../../scenario/edit/dueAnswer.ts';
 import type { AdjustableKey } from '../../scenario/edit/edit.ts';
 import type { PageProps } from '../actions.ts';
 import { QuantityField } from './QuantityField.tsx';
@@ -24,6 +25,8 @@ interface Asked {
   readonly position: number;
   /** The hand has let go. */
   readonly released: boolean;
+  /** Number of answers from which on its run is there. */
+  readonly due: number;
 }
 
 /** One quantity to turn: a slider, a field with its unit, and whether the element is there at all. */
@@ -36,7 +39,8 @@ export function Adjuster({
   const id = useId();
   useSignalEffect(() => {
     // The thumb follows the hand, and the run that is shown only once that is the run of the hand's last word.
-    if (asked.value?.released === true && !state.pending.value) asked.value = null;
+    if (asked.value?.released !== true) return;
+    if (state.answers.value >= asked.value.due || !state.pending.value) asked.value = null;
   });
   const view = state.view.value;
   if (view === null) return null;
@@ -49,8 +53,9 @@ export function Adjuster({
   const range = rangeOf(scenario);
   const needed = whyNeeded(scenario);
   const turn = (si: number, position: number, released: boolean) => {
-    asked.value = { value: si, position, released };
+    const due = dueAnswer(state.answers.peek(), state.pending.peek());
     act.edit({ kind: 'adjust', key, value: si });
+    asked.value = { value: si, position, released, due };
   };
   const present = asked.value?.value ?? value ?? firstValue(key, scenario);
   const position = asked.value?.position ?? sliderPosition(present, range);
@@ -87,6 +92,7 @@ export function Adjuster({
             }}
           />
           <QuantityField
+            state={state}
             label={`${name}, number with unit`}
             quiet
             text={fieldText(key, value, scenario, units)}

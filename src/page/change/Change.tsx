@@ -22,21 +22,10 @@ export function Change({ state, act }: PageProps) {
         </span>
       </div>
       <div class="change-pin">
-        <button
-          type="button"
-          onClick={() => {
-            state.pinned.value = view;
-          }}
-        >
+        <button type="button" onClick={() => act.pin()}>
           {pinned === null ? 'Pin this run' : 'Pin this run instead'}
         </button>
-        <button
-          type="button"
-          disabled={pinned === null}
-          onClick={() => {
-            state.pinned.value = null;
-          }}
-        >
+        <button type="button" disabled={pinned === null} onClick={() => act.unpin()}>
           Unpin
         </button>
         <button type="button" onClick={() => act.undo()}>

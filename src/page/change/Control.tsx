@@ -1,6 +1,8 @@
+import { useId } from 'preact/hooks';
 import { timeText } from '../../report/live/slider.ts';
 import { brakes, WORD_OF_SCHEME } from '../../scenario/controlWords.ts';
 import type { ControlOption } from '../../scenario/edit/edit.ts';
+import { lossWords } from '../../scenario/edit/lossWords.ts';
 import { readField } from '../../scenario/edit/readField.ts';
 import { TRIP_CLASSES } from '../../scenario/edit/tripClasses.ts';
 import type { SchemeName } from '../../scenario/scenario.ts';
@@ -14,9 +16,11 @@ const BRAKING_LIMIT = 2;
 
 /** Which control circuit drives the coils, and what it is built with. */
 export function Control({ state, act }: PageProps) {
+  const lossId = useId();
   const view = state.view.value;
   if (view === null) return null;
   const { control } = view.scenario.starter;
+  const losses = lossWords(view.scenario);
   const choose = (option: ControlOption) => act.edit({ kind: 'control', option });
   const scheme = SCHEMES.find(([name]) => name === control?.scheme)?.[0] ?? null;
   const braking = scheme !== null && brakes(scheme);
@@ -38,6 +42,7 @@ export function Control({ state, act }: PageProps) {
   );
   const time = (key: 'changeoverTimer' | 'relayTime' | 'scanTime', label: string, seconds: number) => (
     <QuantityField
+      state={state}
       label={label}
       text={timeText(seconds)}
       read={(typed) => readField(typed, 'time', 'ms')}
@@ -53,6 +58,7 @@ export function Control({ state, act }: PageProps) {
         Scheme
         <select
           value={scheme ?? ''}
+          aria-describedby={losses.length === 0 ? undefined : lossId}
           onChange={({ currentTarget }) => {
             const chosen = SCHEMES.find(([name]) => name === currentTarget.value);
             act.edit({ kind: 'scheme', scheme: chosen?.[0] ?? null });
@@ -66,6 +72,13 @@ export function Control({ state, act }: PageProps) {
           ))}
         </select>
       </label>
+      {losses.length === 0 ? null : (
+        <ul class="losses muted" id={lossId}>
+          {losses.map((words) => (
+            <li key={words}>{words}</li>
+          ))}
+        </ul>
+      )}
       {control === undefined ? null : (
         <details>
           <summary>What it is built with</summary>
@@ -117,6 +130,7 @@ export function Control({ state, act }: PageProps) {
           </label>
           {control.emergencyStop.category === 1 ? (
             <QuantityField
+              state={state}
               label="Brakes at most"
               text={timeText(control.emergencyStop.limit)}
               read={(typed) => readField(typed, 'time', 'ms')}

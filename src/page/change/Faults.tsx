@@ -15,16 +15,22 @@ import { readField } from '../../scenario/edit/readField.ts';
 import type { StarterFault } from '../../scenario/scenario.ts';
 import type { PageProps } from '../actions.ts';
 import { QuantityField } from './QuantityField.tsx';
+import { useAsked } from './useAsked.ts';
 
 /** What is wrong with the installation: every fault with what can be chosen about it, and one more to add. */
 export function Faults({ state, act }: PageProps) {
   const kind = useSignal<FaultKind>('lostPhase');
+  const asked = useAsked<readonly StarterFault[]>(state);
   const view = state.view.value;
   if (view === null) return null;
-  const { scenario } = view;
-  const faults = scenario.starter.faults ?? [];
-  const set = (next: readonly StarterFault[]) => act.edit({ kind: 'faults', faults: next });
-  const reason = whyNoFault(scenario, newFault(kind.value));
+  const { starter } = view.scenario;
+  const faults = asked.value.value ?? starter.faults ?? [];
+  /** Changes the list as it was last asked for, not as it was last drawn. */
+  const change = (to: (now: readonly StarterFault[]) => readonly StarterFault[]) => {
+    const next = to(asked.value.peek() ?? state.view.peek()?.scenario.starter.faults ?? []);
+    asked.ask(next, () => act.edit({ kind: 'faults', faults: next }));
+  };
+  const reason = whyNoFault({ starter: { ...starter, faults } }, newFault(kind.value));
   return (
     <fieldset class="faults">
       <legend>Faults</legend>
@@ -37,14 +43,19 @@ export function Faults({ state, act }: PageProps) {
               {faultFields(fault).map((field) => (
                 <FaultFieldInput
                   key={field.name}
+                  state={state}
                   field={field}
-                  onValue={(value) => set(faults.with(index, withFaultField(fault, field.name, value)))}
+                  onValue={(value) =>
+                    change((now) =>
+                      now.map((one, i) => (i === index ? withFaultField(one, field.name, value) : one)),
+                    )
+                  }
                 />
               ))}
               <button
                 type="button"
                 aria-label={`Take away: ${faultWords(fault)}`}
-                onClick={() => set(faults.toSpliced(index, 1))}
+                onClick={() => change((now) => now.toSpliced(index, 1))}
               >
                 Take away
               </button>
@@ -71,7 +82,7 @@ export function Faults({ state, act }: PageProps) {
         <button
           type="button"
           disabled={reason !== null}
-          onClick={() => set([...faults, newFault(kind.value)])}
+          onClick={() => change((now) => [...now, newFault(kind.value)])}
         >
           Add
         </button>
@@ -82,15 +93,17 @@ export function Faults({ state, act }: PageProps) {
 }
 
 function FaultFieldInput({
+  state,
   field,
   onValue,
-}: {
+}: Pick<PageProps, 'state'> & {
   readonly field: FaultField;
   readonly onValue: (value: string | number | null) => void;
 }) {
   if (field.kind === 'time')
     return (
       <QuantityField
+        state={state}
         label={field.label}
         text={field.value === null ? '' : timeText(field.value)}
         read={(typed) => (typed.trim() === '' ? null : readField(typed, 'time', 'ms'))}

@@ -1,4 +1,4 @@
-import { useSignal } from '@preact/signals';
+import { signal } from '@preact/signals';
 import type { ReportFile } from '../../index.ts';
 import { isConcealing, isCovered } from '../../report/lesson/lesson.ts';
 import type { PageProps } from '../actions.ts';
@@ -22,9 +22,11 @@ interface Made {
   readonly trouble: string;
 }
 
+/** It outlasts a look at another task. */
+const made = signal<Readonly<Partial<Record<FileKind, Made>>>>({});
+
 /** The files that the command line writes, of the scenario as it stands. */
 export function Downloads({ state, act }: PageProps) {
-  const made = useSignal<Readonly<Partial<Record<FileKind, Made>>>>({});
   const text = state.text.value;
   const units = state.units.value;
   // They would tell what a class is asked to find out, or tell of a starter without its hidden fault.

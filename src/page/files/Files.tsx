@@ -25,7 +25,7 @@ export function Files({
           value={chosen}
           onChange={({ currentTarget }) => {
             const found = examples.find(({ fileName }) => fileName === currentTarget.value);
-            if (found !== undefined) openText(found.text, found.fileName, act);
+            if (found !== undefined) openText(found.text, found.fileName, { state, act });
           }}
         >
           <option value="" disabled>
@@ -45,7 +45,7 @@ export function Files({
           accept=".yaml,.yml,.json,text/yaml,application/yaml,application/json"
           onChange={({ currentTarget }) => {
             const file = currentTarget.files?.[0];
-            if (file !== undefined) void openFile(file, act);
+            if (file !== undefined) void openFile(file, { state, act });
             // The same file, changed meanwhile, can be chosen again.
             currentTarget.value = '';
           }}
@@ -53,6 +53,7 @@ export function Files({
       </label>
       <Editor state={state} act={act} />
       <MakeLink
+        madeOf={JSON.stringify([state.text.value, state.units.value, state.largePrint.value])}
         disabled={state.problems.value.length > 0}
         parts={async () => ({
           text: state.text.value,
@@ -76,7 +77,7 @@ export function DropZone({ state, act }: PageProps) {
           over.value = is;
         },
         drop: (file) => {
-          void openFile(file, act);
+          void openFile(file, { state, act });
           state.task.value = 'files';
         },
       }),

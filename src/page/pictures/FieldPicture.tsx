@@ -75,9 +75,10 @@ export function FieldPicture({ state }: PageProps) {
             <Key of="current" words="current" />
           </ul>
           <Words drawing={drawing} />
-          <p>
-            <small>Drawn for one pair of poles. {SCALE_WORDS}</small>
-          </p>
+          <details class="figure-note">
+            <summary>How to read it</summary>
+            <p>Drawn for one pair of poles. {SCALE_WORDS}</p>
+          </details>
         </figcaption>
       </div>
     </figure>

@@ -1,8 +1,11 @@
 import { useComputed, useSignal } from '@preact/signals';
 import { buttonEdit } from '../../report/live/buttonEdit.ts';
+import { heldAfter } from '../../report/live/heldAfter.ts';
 import { type ButtonFace, stationButtons, stationCommands } from '../../report/live/stationButtons.ts';
 import type { Edit } from '../../scenario/edit/edit.ts';
+import type { ButtonName } from '../../scenario/scenario.ts';
 import type { PageProps } from '../actions.ts';
+import { useAsked } from '../change/useAsked.ts';
 import type { StationProps } from './stationSignal.ts';
 import { wantsCalm } from './wantsCalm.ts';
 import './buttons.css';
@@ -10,12 +13,14 @@ import './buttons.css';
 /** The buttons that the control circuit has; without one, the commands to the coils. */
 export function Buttons({ state, act, station }: PageProps & StationProps) {
   const keep = useSignal(false);
+  const asked = useAsked<Partial<Record<ButtonName, boolean>>>(state);
   const view = state.view.value;
   if (view === null) return <p class="station-wait">The first run is being made.</p>;
   const now = () => state.playhead.peek().t;
   const doAndSee = (edit: Edit) => {
     act.edit(edit);
-    if (!wantsCalm()) act.play();
+    if (wantsCalm()) act.goToEndWhenShown();
+    else act.play();
   };
   const commands = stationCommands(view.scenario);
   if (commands.length > 0)
@@ -36,8 +41,10 @@ export function Buttons({ state, act, station }: PageProps & StationProps) {
       </section>
     );
   const touch = ({ button }: ButtonFace) => {
-    const held = station.peek()?.buttons.some((one) => one.button === button && one.held) === true;
-    doAndSee(buttonEdit(view.scenario, { button, held, keep: keep.peek(), at: now() }));
+    const before = asked.value.peek();
+    const held = before?.[button] ?? read(station.peek(), button)?.held === true;
+    const edit = buttonEdit(view.scenario, { button, held, keep: keep.peek(), at: now() });
+    asked.ask({ ...before, [button]: heldAfter(edit) }, () => doAndSee(edit));
   };
   return (
     <section class="buttons" aria-label="Push buttons">

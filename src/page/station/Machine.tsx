@@ -19,10 +19,10 @@ export function Machine({ state }: PageProps) {
           <circle class="machine-shaft" cx="30" cy="30" r="24" />
           <Mark state={state} />
           {direction.value === 'forward' ? (
-            <path class="machine-arrow" d="M20 5A27 27 0 0 1 49 11M49 4V11H42" />
+            <path class="machine-arrow" d="M40 5A27 27 0 0 0 11 11M11 4V11H18" />
           ) : null}
           {direction.value === 'reverse' ? (
-            <path class="machine-arrow" d="M40 5A27 27 0 0 0 11 11M11 4V11H18" />
+            <path class="machine-arrow" d="M20 5A27 27 0 0 1 49 11M49 4V11H42" />
           ) : null}
         </svg>
         <ul class="device-list">
@@ -31,6 +31,7 @@ export function Machine({ state }: PageProps) {
           <Line words={words} of="load" name="load" />
         </ul>
       </div>
+      <p class="muted machine-note">Shaft seen as in the picture of the field.</p>
     </section>
   );
 }

@@ -12,7 +12,9 @@ import {
 } from '../../report/live/playhead.ts';
 import { SCRUB_STEPS, scrubMarks, scrubPosition, scrubTime } from '../../report/live/scrub.ts';
 import type { PageProps } from '../actions.ts';
+import { useAsked } from '../change/useAsked.ts';
 import type { PageState } from '../state.ts';
+import { wantsCalm } from '../station/wantsCalm.ts';
 import { shortcutOf } from './shortcut.ts';
 import './transport.css';
 
@@ -20,6 +22,7 @@ import './transport.css';
 export function Transport({ state, act }: PageProps) {
   const playing = useComputed(() => state.playhead.value.playing);
   const isEmpty = useComputed(() => state.view.value === null);
+  const end = useAsked<number>(state);
   usePlaying(state, playing);
   const step = (direction: 1 | -1) => {
     const film = state.view.peek()?.film;
@@ -80,7 +83,11 @@ export function Transport({ state, act }: PageProps) {
             disabled={isEmpty}
             onClick={() => {
               const film = state.view.peek()?.film;
-              if (film !== undefined) act.edit(letPass(film));
+              if (film === undefined) return;
+              const longer = letPass(film, end.value.peek());
+              end.ask(longer.value, () => act.edit(longer));
+              if (wantsCalm()) act.goToEndWhenShown();
+              else act.play();
             }}
           >
             Let 1 s pass

@@ -1,5 +1,6 @@
 import type { Scenario } from '../../index.ts';
 import {
+  assertScenario,
   parseScenarioWithOrigins,
   placeProblems,
   type RunResult,
@@ -8,13 +9,13 @@ import {
 } from '../../index.ts';
 import type { UnitSystem } from '../../report/formatQuantity.ts';
 import { concealed, concealedPictures } from '../../report/lesson/concealed.ts';
-import { unhide } from '../../report/lesson/hiddenFault.ts';
 import { exactFrame } from '../../report/live/frameOfPoint.ts';
 import { liveVerdict } from '../../report/live/liveVerdict.ts';
 import { type PictureDetail, picturesOf, runViewOf } from '../../report/live/runViewOf.ts';
 import { textEditor } from '../../scenario/edit/applyEdits.ts';
 import { judgedAsRun } from '../../survey/judgedAsRun.ts';
 import type { Engine, HiddenFault } from './protocol.ts';
+import { withHidden } from './withHidden.ts';
 
 /** What an engine needs and does not hold. */
 export interface Outside {
@@ -53,11 +54,18 @@ export function newEngine(outside: Outside): Engine {
       if (!edited.applied) return { kind: 'notChanged', text, reason: edited.refusal ?? '' };
       try {
         const { scenario, estimation } = parseScenarioWithOrigins(edited.text, { fileName });
-        const result = simulate(withHidden(scenario, hidden));
         const conceals = hidden !== null && !hidden.told;
+        const result = conceals
+          ? simulateConcealed(scenario, hidden)
+          : simulate(withHidden(scenario, hidden));
+        if (result === null) {
+          // What would be said of the text would be said of the fault too.
+          if (edits.length > 0) return { kind: 'notChanged', text, reason: NOT_FOR_TASK };
+          return { kind: 'notChanged', text, reason: TASK_DOES_NOT_FIT };
+        }
         serial++;
         last = { serial, result, units, cageIsFitted: estimation !== null, conceals, detail };
-        const view = runViewOf(result, units, detail);
+        const view = runViewOf(result, units, detail, estimation);
         return { kind: 'run', serial, text: edited.text, view: conceals ? concealed(view) : view };
       } catch (error) {
         if (!(error instanceof ScenarioError)) throw error;
@@ -94,8 +102,16 @@ export function newEngine(outside: Outside): Engine {
   };
 }
 
-/** The scenario with a fault that its text does not tell. */
-function withHidden(scenario: Scenario, hidden: HiddenFault | null): Scenario {
-  const faults = hidden === null ? null : unhide(hidden.fault);
-  return faults === null ? scenario : { ...scenario, starter: { ...scenario.starter, faults } };
+const NOT_FOR_TASK = 'This cannot be changed while the task is set; it was taken back.';
+const TASK_DOES_NOT_FIT = 'The task of this link does not fit its scenario: ask for a new link.';
+
+/** The run with the hidden fault; null where the two do not go together though the scenario by itself is sound. */
+function simulateConcealed(scenario: Scenario, hidden: HiddenFault): RunResult | null {
+  try {
+    return simulate(withHidden(scenario, hidden));
+  } catch (error) {
+    if (!(error instanceof ScenarioError)) throw error;
+    assertScenario(scenario);
+    return null;
+  }
 }

@@ -13,6 +13,7 @@ import {
 } from '../../index.ts';
 import type { Outside } from './engine.ts';
 import type { FileKind, FilesOrder } from './protocol.ts';
+import { withHidden } from './withHidden.ts';
 
 /**
  * Files of a scenario by the functions that the command line writes its folders with.
@@ -20,11 +21,12 @@ import type { FileKind, FilesOrder } from './protocol.ts';
  * @throws ScenarioError when the text is no scenario; Error when the scenario has no control circuit to make a sheet of
  */
 export async function filesOf(
-  { text, fileName, units }: FilesOrder,
+  { text, fileName, units, hidden }: FilesOrder,
   kind: FileKind,
   outside: Outside,
 ): Promise<readonly ReportFile[]> {
-  const { scenario, origins, estimation, nameplate } = parseScenarioWithOrigins(text, { fileName });
+  const { scenario: written, origins, estimation, nameplate } = parseScenarioWithOrigins(text, { fileName });
+  const scenario = withHidden(written, hidden);
   const { version } = outside;
   switch (kind) {
     case 'sheet': {

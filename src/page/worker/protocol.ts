@@ -13,13 +13,13 @@ export interface FilesOrder {
   /** For the messages. */
   readonly fileName: string;
   readonly units: UnitSystem;
+  /** A fault that the text does not tell; null: none. */
+  readonly hidden: HiddenFault | null;
 }
 
 /** A scenario to run: its text, and changes to be made to it first. */
 export interface RunOrder extends FilesOrder {
   readonly edits: readonly Edit[];
-  /** A fault that the text does not tell; null: none. */
-  readonly hidden: HiddenFault | null;
   readonly detail: PictureDetail;
 }
 

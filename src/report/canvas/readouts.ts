@@ -91,7 +91,7 @@ function states(panel: StatesPanel, x: number, end: number): Readout {
   });
   return {
     panel: 'Contacts',
-    rows: rows.length > 0 ? rows : [{ label: 'closed', text: 'none', quantity: null, pinned: null }],
+    rows: rows.length > 0 ? rows : [{ label: '', text: 'none closed', quantity: null, pinned: null }],
   };
 }
 

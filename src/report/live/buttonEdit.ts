@@ -16,7 +16,10 @@ export interface ButtonTouch {
  * What one touch of a button does: a held button is let go; an emergency stop latches; inching lasts as long as the hand stays; all
  * others are let go by themselves, unless the hand shall stay.
  */
-export function buttonEdit({ starter }: Scenario, { button, held, keep, at }: ButtonTouch): Edit {
+export function buttonEdit(
+  { starter }: Scenario,
+  { button, held, keep, at }: ButtonTouch,
+): Extract<Edit, { readonly kind: 'button' }> {
   const press = { kind: 'button', at, do: 'press', button } as const;
   if (button === 'overloadTest' || button === 'overloadReset') return press;
   if (held) return { ...press, do: 'release' };

@@ -23,3 +23,8 @@ export function playheadOn(view: RunView, before: Playhead, fresh: boolean, play
 export function started(playhead: Playhead, { film }: RunView): Playhead {
   return { ...playhead, t: playhead.t >= film.tEnd ? film.tStart : playhead.t, playing: true };
 }
+
+/** The playhead at rest at the end of a run. */
+export function atEnd(playhead: Playhead, { film }: RunView): Playhead {
+  return { ...playhead, t: film.tEnd, playing: false };
+}

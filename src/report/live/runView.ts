@@ -19,6 +19,8 @@ export interface RunView extends RunPictures {
   readonly finding: string;
   /** What a reader must know first: how the run ended where it ended badly, what the control did, warnings. */
   readonly alarms: readonly string[];
+  /** How the circuit was found where it was not given, a sentence each; what that leaves open is not in the numbers. */
+  readonly estimated: readonly string[];
   readonly keyNumbers: readonly KeyNumber[];
   readonly numbers: readonly NumberGroup[];
   /** Parts of the run worth a picture of their own, with the names of their buttons. */

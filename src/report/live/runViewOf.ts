@@ -1,6 +1,8 @@
 import type { RunResult } from '../../measure/result.ts';
+import type { Estimation } from '../../scenario/nameplate.ts';
 import { findPlugging } from '../closings.ts';
 import { controlSentences } from '../controlSentences.ts';
+import { estimationLines } from '../estimationText.ts';
 import { timedMarks } from '../eventMarks.ts';
 import type { EventMark } from '../figureSpec.ts';
 import { finding } from '../findings.ts';
@@ -26,10 +28,21 @@ export interface PictureDetail {
   readonly span: readonly [number, number] | null;
 }
 
+/** Said of every estimated circuit. */
+const LEFT_OPEN = 'Other circuits fit the same data: the report gives the range of each figure over them.';
 const FULL: PictureDetail = { draft: false, span: null };
 
-/** Everything a page shows of a run but its verdict, which takes longer than all of this. */
-export function runViewOf(result: RunResult, units: UnitSystem, detail: PictureDetail = FULL): RunView {
+/**
+ * Everything a page shows of a run but its verdict, which takes longer than all of this.
+ *
+ * @param estimation how the circuit was found; null: it was given
+ */
+export function runViewOf(
+  result: RunResult,
+  units: UnitSystem,
+  detail: PictureDetail = FULL,
+  estimation: Estimation | null = null,
+): RunView {
   return {
     ...picturesOf(result, units, detail),
     scenario: result.scenario,
@@ -37,6 +50,7 @@ export function runViewOf(result: RunResult, units: UnitSystem, detail: PictureD
     usable: result.usable,
     finding: finding(result, units),
     alarms: alarmsOf(result, units),
+    estimated: estimation === null ? [] : [...estimationLines(estimation, units), LEFT_OPEN],
     keyNumbers: keyNumbers(result, units),
     numbers: numbersOf(result, units),
     stretches: stretchesOf(result),

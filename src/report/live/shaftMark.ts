@@ -13,10 +13,11 @@ export interface ShaftMark {
   readonly y2: number;
 }
 
-/** The mark after the shaft has turned: at rest it points upwards, forward is with the clock. */
+/** The mark after the shaft has turned, seen as in the picture of the field: it begins to the right, forward is against the clock. */
 export function shaftMark({ position }: Pick<Frame, 'position'>): ShaftMark {
-  const x = Math.sin(position);
-  const y = -Math.cos(position);
+  // y points down in a drawing.
+  const x = Math.cos(position);
+  const y = -Math.sin(position);
   return {
     x1: MIDDLE + INNER * x,
     y1: MIDDLE + INNER * y,

@@ -140,14 +140,21 @@ export function fieldText(
   return `${Number((value * perSi).toPrecision(4))} ${label}`;
 }
 
-/** Reads what was typed into the field of an adjustable quantity; SI, or a sentence that says what is wrong. */
+/** Reads what was typed into the field of an adjustable quantity; SI, or a sentence that says what is wrong and what may be typed. */
 export function fieldValue(
   key: AdjustableKey,
   typed: string,
   scenario: Scenario,
   units: UnitSystem,
 ): number | { readonly message: string } {
-  return readField(typed, ADJUSTABLES[key].dimension(scenario), fieldUnit(key, scenario, units).label);
+  const { dimension, allowed } = ADJUSTABLES[key];
+  const value = readField(typed, dimension(scenario), fieldUnit(key, scenario, units).label);
+  if (typeof value !== 'number') return value;
+  const { min, max, aboveMin } = allowed(scenario);
+  if (value >= min && value <= max && (aboveMin !== true || value > min)) return value;
+  const words = (si: number) => adjustableText(key, si, scenario, units);
+  const least = aboveMin === true ? `more than ${words(min)}, at most` : `${words(min)} to`;
+  return { message: `${words(value)} is out of range; expected ${least} ${words(max)}` };
 }
 
 /** A time as it can be typed again: "12.5 ms". */

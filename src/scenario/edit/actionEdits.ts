@@ -85,6 +85,7 @@ function isNothing(draft: Draft, index: number): boolean {
 
 /** The run lasts until then, s. */
 export function setEndTime(draft: Draft, value: number | 'auto'): null {
+  if (value === draft.input.solver?.endTime) return null;
   if (value !== 'auto') draft.set(['solver', 'endTime'], writeInstant(value));
   else if (draft.at('solver', 'endTime') !== undefined) draft.set(['solver', 'endTime'], 'auto');
   return null;

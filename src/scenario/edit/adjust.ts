@@ -6,10 +6,13 @@ import { adjustSource } from './adjustSource.ts';
 import type { Draft } from './draft.ts';
 import type { AdjustableKey } from './edit.ts';
 import { poleCount } from './poleCount.ts';
-import { writeRounded } from './writeRounded.ts';
+import { isSame, writeRounded } from './writeRounded.ts';
 
 /** Pick-up over drop-out speed of a switch that a hand puts in. Common practice, no source. */
 const PICK_UP_OVER_DROP_OUT = 2;
+
+/** Turns; far above the rounding of angles, far below a degree. */
+const SAME_TURN = 1e-9;
 
 /** Share of the way from drop-out to synchronous speed at which a pick-up speed comes to lie that would be above it. */
 const PICK_UP_BELOW_SYNCHRONOUS = 0.5;
@@ -33,6 +36,9 @@ export function adjust(draft: Draft, key: AdjustableKey, value: number | null): 
       return given(value, (time) => adjustDeadTime(draft, time));
     case 'closingAngle':
       return given(value, (angle) => {
+        const turns = ((draft.input.supply.angle ?? 0) - angle) / (2 * Math.PI);
+        // The same angle, a turn or two away.
+        if (Math.abs(turns - Math.round(turns)) < SAME_TURN) return;
         const before = draft.at('supply', 'angle');
         draft.set(['supply', 'angle'], writeRounded(angle, 'angle', before, 'deg'));
       });
@@ -59,11 +65,13 @@ function given(value: number | null, set: (value: number) => void): string | nul
 function adjustDeadTime(draft: Draft, time: number): void {
   const { starter } = draft.input;
   if (starter?.control !== undefined) {
+    if (time === (starter.control.changeoverTimer ?? 0)) return;
     const path = ['starter', 'control', 'changeoverTimer'];
     draft.set(path, writeRounded(time, 'time', draft.at(...path), 'ms'));
     return;
   }
   const times = contactorTimes(starter ?? {});
+  if (isSame(time, times.changeoverDelay + times.closingTime - times.openingTime)) return;
   const statesNone = starter?.closingTime === undefined && starter?.openingTime === undefined;
   if (statesNone && (times.closingTime > 0 || times.openingTime > 0)) {
     // Beside a dead time alone the operating times would count as zero.

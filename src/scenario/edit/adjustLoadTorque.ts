@@ -1,3 +1,4 @@
+import { raised } from '../../numeric/raised.ts';
 import type { LoadTorque } from '../scenario.ts';
 import type { ScenarioInput } from '../scenarioInput.ts';
 import { synchronousSpeed } from '../synchronousSpeed.ts';
@@ -30,9 +31,7 @@ export function adjustLoadTorque(draft: Draft, value: number): string | null {
     draft.set([...path, key], writeRounded(newtonMetres, 'torque', draft.at(...path, key), 'N m'));
   switch (first.kind) {
     case 'friction':
-      torqueAt('torque', value);
-      if (first.breakaway !== undefined)
-        torqueAt('breakaway', breakaway(first.torque, first.breakaway, value));
+      adjustFriction(draft, path, first, value);
       return null;
     case 'gravity':
       torqueAt('torque', value);
@@ -48,6 +47,22 @@ export function adjustLoadTorque(draft: Draft, value: number): string | null {
     default:
       return first satisfies never;
   }
+}
+
+function adjustFriction(
+  draft: Draft,
+  path: readonly (string | number)[],
+  { torque, breakaway: before }: Extract<One, { readonly kind: 'friction' }>,
+  value: number,
+): void {
+  const write = (key: string, newtonMetres: number) =>
+    writeRounded(newtonMetres, 'torque', draft.at(...path, key), 'N m');
+  const written = write('torque', value);
+  // The torque that stands: the breakaway torque must not creep by rounding.
+  if (written === draft.at(...path, 'torque')) return;
+  draft.set([...path, 'torque'], written);
+  if (before !== undefined)
+    draft.set([...path, 'breakaway'], write('breakaway', breakaway(torque, before, value)));
 }
 
 /** Breakaway keeps its ratio to the torque; where there was none to keep, it holds at least what the torque holds. */
@@ -70,10 +85,10 @@ function adjustCoefficient(
     const dimension = load.kind === 'fan' ? 'fanCoefficient' : 'viscousCoefficient';
     const unit = load.kind === 'fan' ? 'N m s^2/rad^2' : 'N m s/rad';
     const at = [...path, 'coefficient'];
-    draft.set(at, writeRounded(value / reference ** power, dimension, draft.at(...at), unit));
+    draft.set(at, writeRounded(value / raised(reference, power), dimension, draft.at(...at), unit));
     return null;
   }
-  const torque = value * ((load.atSpeed ?? reference) / reference) ** power;
+  const torque = value * raised((load.atSpeed ?? reference) / reference, power);
   draft.set([...path, 'torque'], writeRounded(torque, 'torque', draft.at(...path, 'torque'), 'N m'));
   return null;
 }

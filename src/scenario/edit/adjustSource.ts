@@ -1,5 +1,8 @@
+import { hypotenuse } from '../../numeric/hypotenuse.ts';
+import { squared } from '../../numeric/raised.ts';
+import { resolveSupply } from '../resolveSupply.ts';
 import type { Draft } from './draft.ts';
-import { writeRounded } from './writeRounded.ts';
+import { isSame, writeRounded } from './writeRounded.ts';
 
 /** VA; from here on a short-circuit power is written in MVA. */
 const MEGAVOLTAMPERE = 1e6;
@@ -12,11 +15,12 @@ const OTHER_WAYS = ['sourceResistance', 'sourceReactance', 'sourceInductance', '
 
 /**
  * Gives the source another short-circuit power; what described its impedance before makes way, and its ratio of reactance to
- * resistance stays as far as it was stated. A cable stays in any case.
+ * resistance stays as far as it was stated. A cable stays in any case, and the power that the source has changes nothing.
  *
  * @param power VA; null: an infinitely strong source
  */
 export function adjustSource(draft: Draft, power: number | null): string | null {
+  if (isStanding(draft, power)) return null;
   const ratio = statedRatio(draft);
   for (const key of OTHER_WAYS) draft.remove('supply', key);
   if (power === null) {
@@ -29,6 +33,16 @@ export function adjustSource(draft: Draft, power: number | null): string | null 
   draft.set(['supply', 'shortCircuitPower'], writeRounded(power, 'apparentPower', before, unit));
   if (ratio !== null && draft.at('supply', 'xOverR') === undefined) draft.set(['supply', 'xOverR'], ratio);
   return null;
+}
+
+function isStanding({ input }: Draft, power: number | null): boolean {
+  const { lineVoltage, frequency, sourceResistance, sourceInductance } = resolveSupply(
+    input.supply,
+    () => {},
+  );
+  const impedance = hypotenuse(sourceResistance, 2 * Math.PI * frequency * sourceInductance);
+  if (power === null || impedance === 0) return power === null && impedance === 0;
+  return isSame(squared(lineVoltage) / impedance, power);
 }
 
 /** Reactance over resistance, to three digits; null where the text does not say both. */

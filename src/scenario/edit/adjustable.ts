@@ -1,3 +1,6 @@
+import { hypotenuse } from '../../numeric/hypotenuse.ts';
+import { squared } from '../../numeric/raised.ts';
+import { type Bounds, bounds } from '../bounds.ts';
 import { brakes } from '../controlWords.ts';
 import type { Dimension } from '../dimension.ts';
 import type { Scenario } from '../scenario.ts';
@@ -29,6 +32,8 @@ export interface Adjustable {
   readonly read: (scenario: Scenario) => number | null;
   /** Depends on the machine, not on the value, so that a thumb stays under the hand. */
   readonly range: (scenario: Scenario) => HandRange;
+  /** What a scenario may state, SI: wider than what a slider reaches. */
+  readonly allowed: (scenario: Scenario) => Pick<Bounds, 'min' | 'max' | 'aboveMin'>;
   /** What it is called when the element is not there; null: it always is. */
   readonly absentWords: string | null;
   /** Why it cannot be turned; null: it can. */
@@ -51,9 +56,10 @@ export const ADJUSTABLES: Readonly<Record<AdjustableKey, Adjustable>> = {
     read: ({ load }) => load.inertia,
     range: ({ machine, load }) => {
       const ratio = load.gear?.ratio ?? 1;
-      const rotor = machine.inertia > 0 ? machine.inertia * ratio ** 2 : load.inertia;
+      const rotor = machine.inertia > 0 ? machine.inertia * squared(ratio) : load.inertia;
       return niceRange(0.1 * rotor, 200 * rotor, true);
     },
+    allowed: () => bounds.inertia,
     absentWords: null,
     whyNot: always,
     whyNeeded: always,
@@ -72,6 +78,11 @@ export const ADJUSTABLES: Readonly<Record<AdjustableKey, Adjustable>> = {
       );
       return { min: scenario.load.torques[0]?.kind === 'gravity' ? -max : 0, max, log: false };
     },
+    allowed: ({ load }) => {
+      const kind = load.torques[0]?.kind;
+      if (kind === 'constantPower') return bounds.loadPower;
+      return kind === 'gravity' ? bounds.gravityTorque : bounds.loadTorque;
+    },
     absentWords: null,
     whyNot: ({ load }) => whyNotTorque(load.torques[0]?.kind),
     whyNeeded: always,
@@ -84,10 +95,11 @@ export const ADJUSTABLES: Readonly<Record<AdjustableKey, Adjustable>> = {
     read: ({ starter }) =>
       starter.control?.changeoverTimer ?? starter.changeoverDelay + starter.closingTime - starter.openingTime,
     range: ({ starter }) => ({
-      min: starter.control === undefined ? Math.max(0, starter.closingTime - starter.openingTime) : 0,
+      min: shortestDeadTime(starter),
       max: LONGEST_DEAD_TIME,
       log: false,
     }),
+    allowed: ({ starter }) => ({ ...bounds.changeover, min: shortestDeadTime(starter) }),
     absentWords: null,
     whyNot: always,
     whyNeeded: always,
@@ -98,6 +110,7 @@ export const ADJUSTABLES: Readonly<Record<AdjustableKey, Adjustable>> = {
     label: () => 'Supply angle at t = 0',
     read: ({ supply }) => supply.angle - 2 * Math.PI * Math.floor(supply.angle / (2 * Math.PI)),
     range: () => ({ min: 0, max: 2 * Math.PI, log: false }),
+    allowed: () => bounds.angle,
     absentWords: null,
     whyNot: always,
     whyNeeded: always,
@@ -111,6 +124,7 @@ export const ADJUSTABLES: Readonly<Record<AdjustableKey, Adjustable>> = {
       const reactance = lockedRotorReactance(scenario);
       return niceRange(0.05 * reactance, 10 * reactance, true);
     },
+    allowed: () => bounds.resistor,
     absentWords: 'no resistors',
     whyNot: always,
     whyNeeded: always,
@@ -124,6 +138,7 @@ export const ADJUSTABLES: Readonly<Record<AdjustableKey, Adjustable>> = {
       const synchronous = synchronousSpeedOfMotor(scenario);
       return { min: 0.004 * synchronous, max: 0.4 * synchronous, log: true };
     },
+    allowed: (scenario) => ({ ...bounds.speed, max: synchronousSpeedOfMotor(scenario) }),
     absentWords: 'no switch',
     whyNot: always,
     whyNeeded: ({ starter }) => {
@@ -143,18 +158,24 @@ export const ADJUSTABLES: Readonly<Record<AdjustableKey, Adjustable>> = {
     label: () => 'Short-circuit power of the source',
     read: ({ supply }) => {
       const reactance = 2 * Math.PI * supply.frequency * supply.sourceInductance;
-      const impedance = Math.hypot(supply.sourceResistance, reactance);
-      return impedance > 0 ? supply.lineVoltage ** 2 / impedance : null;
+      const impedance = hypotenuse(supply.sourceResistance, reactance);
+      return impedance > 0 ? squared(supply.lineVoltage) / impedance : null;
     },
     range: (scenario) => {
-      const lockedRotor = scenario.supply.lineVoltage ** 2 / lockedRotorReactance(scenario);
+      const lockedRotor = squared(scenario.supply.lineVoltage) / lockedRotorReactance(scenario);
       return niceRange(2 * lockedRotor, 1000 * lockedRotor, true);
     },
+    allowed: () => bounds.shortCircuitPower,
     absentWords: 'infinitely strong',
     whyNot: always,
     whyNeeded: always,
   },
 };
+
+/** What the contactors leave as dead time at least; a timer has no such limit. s */
+function shortestDeadTime({ control, closingTime, openingTime }: Scenario['starter']): number {
+  return control === undefined ? Math.max(0, closingTime - openingTime) : 0;
+}
 
 function isPower({ load }: Scenario): boolean {
   return load.torques[0]?.kind === 'constantPower';
@@ -192,7 +213,7 @@ function readTorque(scenario: Scenario): number | null {
     case 'viscous':
       return first.coefficient * synchronousSpeedOfLoad(scenario);
     case 'fan':
-      return first.coefficient * synchronousSpeedOfLoad(scenario) ** 2;
+      return first.coefficient * squared(synchronousSpeedOfLoad(scenario));
     default:
       return first satisfies never;
   }

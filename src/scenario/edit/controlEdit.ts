@@ -43,6 +43,7 @@ export function setControlOption(draft: Draft, option: ControlOption): string | 
     case 'emergencyStopLimit':
       return setEmergencyStop(draft, option.value, braking, control.scheme);
     case 'coilVoltage':
+      if (option.value && control.coilVoltage !== undefined) return null;
       if (option.value) draft.set([...CONTROL, key], { pickUp: `${PICK_UP} %`, dropOut: `${DROP_OUT} %` });
       else draft.remove(...CONTROL, key);
       return null;

@@ -126,7 +126,7 @@ export function withFaultField(
 }
 
 /** Why a scenario cannot have a fault beside those it has; null: it can. */
-export function whyNoFault({ starter }: Scenario, fault: StarterFault): string | null {
+export function whyNoFault({ starter }: Pick<Scenario, 'starter'>, fault: StarterFault): string | null {
   const faults = [...(starter.faults ?? []), fault];
   const last = faults.length - 1;
   const found = faultImpossibilities(viewOfData(starter), faults).find(({ path }) => path[2] === last);

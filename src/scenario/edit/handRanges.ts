@@ -1,3 +1,5 @@
+import { decadeBelow } from '../../numeric/decadeBelow.ts';
+import { squared } from '../../numeric/raised.ts';
 import type { Scenario } from '../scenario.ts';
 import type { HandRange } from './adjustable.ts';
 
@@ -26,7 +28,7 @@ export function ratedTorque(scenario: Scenario): number {
   const synchronous = synchronousSpeedOfMotor(scenario);
   if (torque !== null) return torque;
   if (power !== null) return power / (speed ?? synchronous);
-  return scenario.supply.lineVoltage ** 2 / (4 * synchronous * lockedRotorReactance(scenario));
+  return squared(scenario.supply.lineVoltage) / (4 * synchronous * lockedRotorReactance(scenario));
 }
 
 /** A range whose ends have one digit, both outwards. */
@@ -36,6 +38,6 @@ export function niceRange(min: number, max: number, log: boolean): HandRange {
 
 function oneDigit(value: number, round: (value: number) => number): number {
   if (value === 0) return 0;
-  const decade = 10 ** Math.floor(Math.log10(Math.abs(value)));
+  const decade = decadeBelow(Math.abs(value));
   return Number((round(value / decade) * decade).toPrecision(1));
 }

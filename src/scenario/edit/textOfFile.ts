@@ -8,8 +8,15 @@ const BYTES_OF_A_CHARACTER = 4;
 /** A file of more bytes need not be read to be refused. */
 export const MOST_BYTES = BYTES_OF_A_CHARACTER * maxCharacters;
 
-/** The text of a file, or why it is none. */
-export type TextOfFile = { readonly text: string } | { readonly problems: readonly [Problem] };
+/** The text of a file, with what was done to it (null: nothing), or why it is none. */
+export type TextOfFile =
+  | { readonly text: string; readonly note: string | null }
+  | { readonly problems: readonly [Problem] };
+
+/** A line end as very old systems wrote it, which YAML readers of today take for nothing. */
+const LONE_RETURN = /\r(?!\n)/gu;
+
+const RETURNS_NOTE = 'The line ends of this file (CR) were changed to those of today (LF).';
 
 /** What is said of a file that is too large to be a scenario. */
 export function tooLarge(file: string, bytes: number): { readonly problems: readonly [Problem] } {
@@ -43,8 +50,9 @@ export function textOfFile(file: string, bytes: Uint8Array): TextOfFile {
       column: null,
     });
   }
-  const found = checkText(text);
-  if (found === null) return { text };
+  const lines = text.replace(LONE_RETURN, '\n');
+  const found = checkText(lines);
+  if (found === null) return { text: lines, note: lines === text ? null : RETURNS_NOTE };
   const { place, ...fault } = found;
   return refused(file, { ...fault, ...place });
 }

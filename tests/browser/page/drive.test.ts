@@ -9,6 +9,7 @@ import {
   button,
   chooseTask,
   difference,
+  instant,
   openReady,
   playButton,
   push,
@@ -69,6 +70,43 @@ function wrongNumbers(
     .map(({ key, value }) => difference(value, metrics[key].value, key))
     .filter((words) => words !== '');
 }
+
+describe('time that is let pass', () => {
+  it('counts every press, also those before the first is answered', async () => {
+    const page = await atRest();
+    await page.getByLabel('Instant of the run').press('End');
+    const before = await instant(page);
+    await button(page, 'Let 1 s pass').evaluate((one: HTMLButtonElement) => {
+      for (let i = 0; i < 3; i++) one.click();
+    });
+    await settled(page);
+    await seekEnd(page);
+    expect(Number.parseFloat(await instant(page)) - Number.parseFloat(before)).toBeCloseTo(3, 3);
+  });
+
+  it('is seen: the pictures go on', async () => {
+    const page = await atRest();
+    await page.getByLabel('Instant of the run').press('End');
+    await button(page, 'Let 1 s pass').click();
+    await settled(page);
+    expect(await playButton(page).textContent()).toBe('Pause');
+    await button(page, 'Pause').click();
+  });
+
+  it('brings whoever wants no motion to its end, and so does a button', async () => {
+    const { page } = await openReady(pages, { reducedMotion: 'reduce' });
+    await button(page, 'Start over').click();
+    await settled(page);
+    await push(page, 'Reset');
+    await push(page, 'Forward');
+    expect(await playButton(page).textContent()).toBe('Play');
+    await expect.poll(() => speed(page)).toBeGreaterThan(1455);
+    const before = Number.parseFloat(await instant(page));
+    await button(page, 'Let 1 s pass').click();
+    await settled(page);
+    expect(Number.parseFloat(await instant(page)) - before).toBeCloseTo(1, 3);
+  });
+});
 
 describe('a hand on the buttons', () => {
   it('reverses the machine: torque turns negative, speed passes zero, and the numbers are those of the command line', async () => {

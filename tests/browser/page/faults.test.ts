@@ -140,6 +140,27 @@ it('a supply that comes back and one that goes earlier take their instants from 
   expectNothing(wrong);
 });
 
+it('faults added without waiting for the runs between them are all there', async () => {
+  const { page } = await openReady(pages);
+  await applyText(page, PLUG_STOP);
+  await chooseTask(page, 'Change');
+  const kinds = ['lostPhase', 'deadPole', 'supplyLost'] as const;
+  await page.evaluate((all) => {
+    const select = document.querySelector<HTMLSelectElement>('.fault-add select');
+    const add = document.querySelector<HTMLButtonElement>('.fault-add button');
+    if (select === null || add === null) throw new Error('nothing to add faults with');
+    for (const kind of all) {
+      select.value = kind;
+      select.dispatchEvent(new Event('change', { bubbles: true }));
+      add.click();
+    }
+  }, kinds);
+  await settled(page);
+  expect(await page.locator('.faults li').count()).toBe(kinds.length);
+  const { text } = applyEdits(PLUG_STOP, [{ kind: 'faults', faults: kinds.map(newFault) }]);
+  expect(await scenarioText(page)).toBe(text);
+});
+
 it('a fault that the starter cannot have is refused in words, and nothing changes', async () => {
   const { page } = await openReady(pages);
   await chooseTask(page, 'Change');

@@ -74,6 +74,14 @@ describe('files dropped onto the page', () => {
     expect(file.text).toBe(OTHER);
   });
 
+  it('one whose lines end in a carriage return alone is opened with those of today, which is said', async () => {
+    const { page } = await openReady(pages);
+    await drop(page, 'old.yaml', OTHER.replaceAll('\n', '\r'));
+    await expect.poll(() => heading(page)).toBe(libraryRun(OTHER).view.scenario.title);
+    expect(await editor(page).inputValue()).toBe(OTHER);
+    await page.getByText('line ends of this file').waitFor();
+  });
+
   it('one changed by a hand is saved with that line changed and every other byte as it was', async () => {
     const { page } = await openReady(pages);
     await chooseTask(page, 'Change');
@@ -240,6 +248,20 @@ describe('files that the page makes', () => {
       }
     },
   );
+
+  it('are still there after a look at another task', async () => {
+    const { page } = await openReady(pages);
+    await chooseTask(page, 'Files');
+    await button(page, 'Commissioning sheet').click();
+    const made = page.getByRole('button', { name: /^Save (?!as)/u });
+    await made.first().waitFor();
+    const count = await made.count();
+    await chooseTask(page, 'Change');
+    await chooseTask(page, 'Files');
+    expect(await made.count()).toBe(count);
+    await drop(page, 'belt.yaml', OTHER);
+    await expect.poll(() => made.count()).toBe(0);
+  });
 
   it('nothing is offered for a text that cannot be run', async () => {
     const { page } = await openReady(pages);

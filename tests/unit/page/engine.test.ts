@@ -91,7 +91,7 @@ it('a hidden fault acts in the run, and neither text nor view tell it', async ()
 });
 
 it('the whole judgement says what the command line says', async () => {
-  const judged = await newEngine(OUTSIDE).judge({ text, fileName: 'belt.yaml', units: 'SI' });
+  const judged = await newEngine(OUTSIDE).judge({ text, fileName: 'belt.yaml', units: 'SI', hidden: null });
   expect(judged.verdict.outcome).toBe('suitable');
   expect(judged.rows.map(([name]) => name)).toContain('coasting');
   expect(judged.rows.every((row) => row.length === judged.heads.length)).toBe(true);

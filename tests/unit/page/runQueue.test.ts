@@ -12,6 +12,7 @@ function bench() {
   const ends: ((answer: RunAnswer) => void)[] = [];
   const fails: ((error: Error) => void)[] = [];
   const shown: string[] = [];
+  const goneOn: boolean[] = [];
   const busy: boolean[] = [];
   const failures: unknown[] = [];
   const queue = runQueue(FIRST, {
@@ -22,7 +23,10 @@ function bench() {
         fails.push(reject);
       });
     },
-    show: (answer) => shown.push(answer.text),
+    show: (answer, goesOn) => {
+      shown.push(answer.text);
+      goneOn.push(goesOn);
+    },
     busy: (now) => busy.push(now),
     fail: (error) => failures.push(error),
   });
@@ -36,6 +40,7 @@ function bench() {
     queue,
     orders,
     shown,
+    goneOn,
     busy,
     failures,
     async end(index: number, kind: 'run' | 'refused' = 'run') {
@@ -58,10 +63,9 @@ it('one run is under way at a time; of the turns that come meanwhile the last on
   expect(orders.map(({ edits }) => edits)).toEqual([[turn(1)]]);
   await end(0);
   expect(orders).toHaveLength(2);
-  expect(orders[1]!.text).toBe('a+1');
   expect(orders[1]!.edits).toEqual([turn(3)]);
   await end(1);
-  expect(shown).toEqual(['a+1', 'a+1+3']);
+  expect(shown).toHaveLength(2);
 });
 
 it('an answer about a text that another one has replaced is not shown', async () => {
@@ -103,4 +107,33 @@ it('it is busy from the first order until nothing is left, and a failure ends no
   expect(orders).toHaveLength(2);
   await end(1);
   expect(busy).toEqual([true, false]);
+});
+
+it('turns of one quantity in a row are all made to the text before the first of them, other changes to the newest text', async () => {
+  const { queue, orders, goneOn, end } = bench();
+  queue.edit([turn(1)]);
+  await end(0);
+  queue.edit([turn(2)]);
+  await end(1);
+  const angle: Edit = { kind: 'adjust', key: 'closingAngle', value: 7 };
+  queue.edit([angle]);
+  await end(2);
+  queue.edit([turn(3)]);
+  await end(3);
+  expect(orders.map(({ text }) => text)).toEqual(['a', 'a', 'a+2', 'a+2+7']);
+  expect(goneOn).toEqual([false, true, false, false]);
+});
+
+it('knows whether changes wait or are under way', async () => {
+  const { queue, end } = bench();
+  queue.again({ units: 'us' });
+  expect(queue.hasEdits()).toBe(false);
+  queue.edit([turn(1)]);
+  expect(queue.hasEdits()).toBe(true);
+  expect(queue.isWaiting()).toBe(true);
+  await end(0);
+  expect(queue.hasEdits()).toBe(true);
+  expect(queue.isWaiting()).toBe(false);
+  await end(1);
+  expect(queue.hasEdits()).toBe(false);
 });

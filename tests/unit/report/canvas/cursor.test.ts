@@ -56,7 +56,7 @@ describe('the cursor over time', () => {
       'on: speed switch',
     ]);
     expect(readouts(spec, 1)[0]!.rows[0]!.text).toBe('speed switch');
-    expect(readouts(spec, 0.05)[0]!.rows[0]!.text).toBe('none');
+    expect(readouts(spec, 0.05)[0]!.rows).toMatchObject([{ label: '', text: 'none closed' }]);
   });
 
   it('stands beside what the compared run has there, where it has the same quantity', () => {

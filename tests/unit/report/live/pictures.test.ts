@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { energyAt, energyPicture } from '../../../../src/report/live/energyAt.ts';
 import { feedAt } from '../../../../src/report/live/feedAt.ts';
-import { CENTRE, fieldArrow, RADIUS } from '../../../../src/report/live/fieldArrow.ts';
+import { CENTRE, fieldArrow, fieldPoint, RADIUS } from '../../../../src/report/live/fieldArrow.ts';
 import { fieldAxes } from '../../../../src/report/live/fieldAxes.ts';
 import { fieldPicture } from '../../../../src/report/live/fieldPicture.ts';
 import { fieldTrail } from '../../../../src/report/live/fieldTrail.ts';
@@ -201,11 +201,17 @@ describe('motor and load in words', () => {
 });
 
 describe('small drawings', () => {
-  it('turn the mark on the shaft with the clock for forward', () => {
-    const quarter = shaftMark({ position: Math.PI / 2 });
-    expect(quarter.x2).toBeGreaterThan(quarter.x1);
-    expect(quarter.y2).toBeCloseTo(30, 9);
-    expect(shaftMark({ position: 0 }).y2).toBeLessThan(30);
+  it('turn the mark on the shaft as the picture of the field does: from the right, against the clock for forward', () => {
+    for (const position of [0, 0.4, Math.PI / 2, -2]) {
+      const { x1, y1, x2, y2 } = shaftMark({ position });
+      const { x, y } = fieldPoint(1, position);
+      // Both point away from their own middle, 30 and CENTRE.
+      for (const [dx, dy] of [
+        [x1 - 30, y1 - 30],
+        [x2 - 30, y2 - 30],
+      ] as const)
+        expect(Math.atan2(dy, dx)).toBeCloseTo(Math.atan2(y - CENTRE, x - CENTRE), 9);
+    }
   });
 
   it('put the trip level at four fifths of the bar of a thermal memory, and end with the bar', () => {

@@ -16,7 +16,7 @@ import {
   timeText,
 } from '../../../../src/report/live/slider.ts';
 import { ADJUSTABLES, type HandRange } from '../../../../src/scenario/edit/adjustable.ts';
-import { ADJUSTABLE_KEYS } from '../../../../src/scenario/edit/edit.ts';
+import { ADJUSTABLE_KEYS, type AdjustableKey } from '../../../../src/scenario/edit/edit.ts';
 
 const example = (name: string) =>
   parseScenario(
@@ -125,13 +125,28 @@ describe('every adjustable of every example', () => {
         // Four digits.
         expect(Math.abs(Number(back) - value)).toBeLessThanOrEqual(5e-4 * Math.abs(value));
         const { perSi } = fieldUnit(key, scenario, units);
-        expect(fieldValue(key, '2.5', scenario, units)).toBeCloseTo(2.5 / perSi, 6);
+        // Within what may be stated, for any quantity.
+        const alone = Number((max * perSi).toPrecision(2));
+        expect(fieldValue(key, `${alone}`, scenario, units)).toBeCloseTo(alone / perSi, 6);
       }
     }
   });
 });
 
 describe('a field', () => {
+  it('refuses what no scenario may state, and says what may be', () => {
+    const said = (key: AdjustableKey, typed: string) => fieldValue(key, typed, belt, 'SI');
+    expect(said('loadInertia', '-1 kg m^2')).toMatchObject({
+      message: expect.stringContaining('0 kg·m² to'),
+    });
+    expect(said('loadTorque', '1e9')).toMatchObject({ message: expect.stringContaining('out of range') });
+    expect(said('dropOutSpeed', '0')).toMatchObject({ message: expect.stringContaining('more than 0') });
+    // Four poles at 50 Hz.
+    expect(said('dropOutSpeed', '1501 rpm')).toHaveProperty('message');
+    expect(said('dropOutSpeed', '1499 rpm')).toBeCloseTo((1499 * Math.PI) / 30, 6);
+    expect(said('loadInertia', '0')).toBe(0);
+  });
+
   it('takes any unit of its quantity, and says what is wrong with another', () => {
     expect(fieldValue('loadInertia', '0.08', belt, 'SI')).toBe(0.08);
     // Pound foot squared: 0.45359237 kg × (0.3048 m)².

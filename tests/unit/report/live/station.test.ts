@@ -1,16 +1,19 @@
 import { describe, expect, it } from 'vitest';
-import { simulate } from '../../../../src/index.ts';
+import { parseScenario, simulate } from '../../../../src/index.ts';
 import { buttonEdit } from '../../../../src/report/live/buttonEdit.ts';
 import { channelValue } from '../../../../src/report/live/channelValue.ts';
 import { filmOf } from '../../../../src/report/live/filmOf.ts';
+import { heldAfter } from '../../../../src/report/live/heldAfter.ts';
 import { letPass } from '../../../../src/report/live/letPass.ts';
 import { eventsUpTo, stationAt } from '../../../../src/report/live/stationAt.ts';
 import { stationButtons, stationCommands } from '../../../../src/report/live/stationButtons.ts';
-import type { ControlData, Scenario, SchemeName } from '../../../../src/scenario/scenario.ts';
+import { applyEdits } from '../../../../src/scenario/edit/applyEdits.ts';
+import type { ButtonName, ControlData, Scenario, SchemeName } from '../../../../src/scenario/scenario.ts';
 import type { Channel, ChannelOf, ChannelValue } from '../../../../src/simulate/channels.ts';
 import { controlScenario, hold, press } from '../../../support/controlScenario.ts';
 import { ARCING_STARTER, scenarioOf } from '../../../support/scenarios.ts';
 import { KRAUSE } from '../../../support/textbookMachines.ts';
+import { exampleText } from '../../../support/workFolder.ts';
 import { fakeFilm } from './fakeFilm.ts';
 
 /** A history written as value, time, value, time, value … from 0 s on. */
@@ -250,7 +253,28 @@ describe('a touch of a button', () => {
     }
   });
 
+  it('knows after a touch how the button stands, so that a second touch lets go before the run of the first is there', () => {
+    const touch = (button: ButtonName, held: boolean, keep: boolean) =>
+      buttonEdit(direct, { button, held, keep, at: 1 });
+    expect(heldAfter(touch('emergencyStop', false, false))).toBe(true);
+    expect(heldAfter(touch('emergencyStop', true, false))).toBe(false);
+    expect(heldAfter(touch('forward', false, true))).toBe(true);
+    expect(heldAfter(touch('forward', false, false))).toBe(false);
+    expect(heldAfter(touch('overloadTest', false, true))).toBe(false);
+    const twice = [touch('emergencyStop', false, false), touch('emergencyStop', true, false)];
+    const done = applyEdits(exampleText('push-button-plug-stop.yaml'), twice);
+    expect(done.refusal).toBeNull();
+    expect(parseScenario(done.text).actions.slice(-2)).toMatchObject([
+      { at: 1, button: 'emergencyStop', do: 'press' },
+      { at: 1, button: 'emergencyStop', do: 'release' },
+    ]);
+  });
+
   it('lets a second pass at the end of the run', () => {
-    expect(letPass({ tEnd: 1.3 })).toEqual({ kind: 'endTime', value: 2.3 });
+    expect(letPass({ tEnd: 1.3 }, null)).toEqual({ kind: 'endTime', value: 2.3 });
+  });
+
+  it('lets another second pass after the one that was asked for', () => {
+    expect(letPass({ tEnd: 1.3 }, 2.3)).toEqual({ kind: 'endTime', value: 3.3 });
   });
 });

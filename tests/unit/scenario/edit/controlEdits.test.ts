@@ -115,6 +115,11 @@ describe('an option of the control circuit', () => {
     });
   });
 
+  it('leaves voltages of the coils that are stated as they are', () => {
+    const own = text.replace('pickUp: 80 %', 'pickUp: 85 %');
+    expect(edited(own, { kind: 'control', option: { key: 'coilVoltage', value: true } })).toBe(own);
+  });
+
   it('is refused without a control circuit', () => {
     const edit: Edit = { kind: 'control', option: { key: 'scanTime', value: 0.01 } };
     expect(applyEdits(example('plugs-comfortably'), [edit]).applied).toBe(false);

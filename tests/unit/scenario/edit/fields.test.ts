@@ -73,7 +73,14 @@ describe('a file that was chosen', () => {
   const bytes = (text: string) => new TextEncoder().encode(text);
 
   it('is text, whether a scenario or not', () => {
-    expect(textOfFile('a.yaml', bytes('title: Säge\n'))).toEqual({ text: 'title: Säge\n' });
+    expect(textOfFile('a.yaml', bytes('title: Säge\n'))).toEqual({ text: 'title: Säge\n', note: null });
+    expect(textOfFile('a.yaml', bytes('a: 1\r\nb: 2\r\n'))).toEqual({ text: 'a: 1\r\nb: 2\r\n', note: null });
+  });
+
+  it('of lines that end in a carriage return alone is read as lines, and that is said', () => {
+    const text = example('plugs-comfortably');
+    const found = textOfFile('old.yaml', bytes(text.replaceAll('\n', '\r')));
+    expect(found).toEqual({ text, note: expect.stringContaining('line ends') });
   });
 
   it.each([
