@@ -1,5 +1,8 @@
 import { steadyState } from '../machine/steadyState.ts';
+import { exponential } from '../numeric/exponential.ts';
 import { leastSquares } from '../numeric/leastSquares.ts';
+import { logarithm } from '../numeric/logarithm.ts';
+import { raised, squared } from '../numeric/raised.ts';
 import { contradiction } from '../scenario/contradiction.ts';
 import { assumedFrictionShare, coreXOverR } from '../scenario/defaults.ts';
 import type {
@@ -46,9 +49,9 @@ export function circuitFromTests(readings: TestReadings): EstimatedCircuit {
     shortcut.R2,
     shortcut.X1 + shortcut.X2,
     Math.max(shortcut.XM, shortcut.X1),
-    (readings.noLoad.voltage ** 2 / (IRON_SHARE * shortcut.rotationalLoss)) * 0.95,
+    (squared(readings.noLoad.voltage) / (IRON_SHARE * shortcut.rotationalLoss)) * 0.95,
     noLoadSlip(shortcut.R2, readings.noLoad, (1 - IRON_SHARE) * shortcut.rotationalLoss),
-  ].map((value) => Math.log(value));
+  ].map((value) => logarithm(value));
   const { x, cost } = leastSquares(
     { residuals: (unknowns) => differences(partOf(unknowns, readings, share), unknowns, readings) },
     start,
@@ -61,14 +64,14 @@ export function circuitFromTests(readings: TestReadings): EstimatedCircuit {
       'no circuit gives these readings together',
       'readings of one machine, per line: voltage between lines, line current, power of all three phases',
     );
-  const items = testItems(part, Math.exp(x[4]!), readings);
+  const items = testItems(part, exponential(x[4]!), readings);
   const inertia = inertiaOf(readings);
   return {
     circuit: { ...part, inertia: inertia.value },
     estimation: {
       from: 'tests',
       items,
-      misfit: Math.sqrt(items.reduce((sum, { error }) => sum + error! ** 2, 0) / items.length),
+      misfit: Math.sqrt(items.reduce((sum, { error }) => sum + squared(error!), 0) / items.length),
       remarks: remarksOn(readings),
     },
     notes: [
@@ -102,7 +105,13 @@ export function circuitFromTests(readings: TestReadings): EstimatedCircuit {
 
 /** Unknowns: logarithms of R2, X1 + X2, XM, core resistance, slip at no load. */
 function partOf(x: readonly number[], readings: TestReadings, share: number): CircuitPart {
-  const [R2, X, XM, Rc, slip] = x.map((value) => Math.exp(value)) as [number, number, number, number, number];
+  const [R2, X, XM, Rc, slip] = x.map((value) => exponential(value)) as [
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
   const omega = 2 * Math.PI * readings.frequency;
   const speed = ((1 - slip) * 4 * Math.PI * readings.noLoad.frequency) / readings.poles;
   const bare: CircuitPart = {
@@ -119,7 +128,7 @@ function partOf(x: readonly number[], readings: TestReadings, share: number): Ci
     ...bare,
     mechanicalLoss: {
       friction: (assumedFrictionShare * loss) / speed,
-      windage: ((1 - assumedFrictionShare) * loss) / speed ** 3,
+      windage: ((1 - assumedFrictionShare) * loss) / raised(speed, 3),
     },
   };
 }
@@ -135,24 +144,24 @@ function at(readings: TestReadings, reading: TestReading, part: CircuitPart, sli
 
 /** Logarithms of what the circuit gives over what was read, and of iron over mechanical loss over their assumed ratio. */
 function differences(part: CircuitPart, x: readonly number[], readings: TestReadings): number[] {
-  const slip = Math.exp(x[4]!);
+  const slip = exponential(x[4]!);
   const idle = at(readings, readings.noLoad, part, slip);
   const locked = at(readings, readings.lockedRotor, part, 1);
-  const statorLoss = 3 * idle.current ** 2 * part.Rs;
+  const statorLoss = 3 * squared(idle.current) * part.Rs;
   const ironLoss = idle.inputPower - statorLoss - idle.airGapPower;
   const mechanicalLoss = (1 - slip) * idle.airGapPower;
   return [
-    Math.log(locked.current / readings.lockedRotor.current),
-    Math.log(locked.inputPower / readings.lockedRotor.power),
-    Math.log(idle.current / readings.noLoad.current),
-    Math.log(idle.inputPower / readings.noLoad.power),
-    Math.log(ironLoss / mechanicalLoss / (IRON_SHARE / (1 - IRON_SHARE))),
+    logarithm(locked.current / readings.lockedRotor.current),
+    logarithm(locked.inputPower / readings.lockedRotor.power),
+    logarithm(idle.current / readings.noLoad.current),
+    logarithm(idle.inputPower / readings.noLoad.power),
+    logarithm(ironLoss / mechanicalLoss / (IRON_SHARE / (1 - IRON_SHARE))),
   ];
 }
 
 /** Slip that carries the mechanical loss while nothing else acts: s ≈ P·R2/V². */
 function noLoadSlip(R2: number, { voltage }: TestReading, loss: number): number {
-  return (loss * R2) / voltage ** 2;
+  return (loss * R2) / squared(voltage);
 }
 
 function testItems(part: CircuitPart, slip: number, readings: TestReadings): readonly NameplateItem[] {
@@ -226,7 +235,7 @@ function checkReadings(readings: TestReadings): void {
       throw contradiction(
         `machine.tests.${name}.power`,
         `${short(reading.power)} W`,
-        `is not above the loss in the stator winding, ${short(3 * reading.current ** 2 * R1)} W`,
+        `is not above the loss in the stator winding, ${short(3 * squared(reading.current) * R1)} W`,
         'more than that: the power of all three phases, and the resistance between two terminals',
       );
   }

@@ -1,3 +1,4 @@
+import { logarithm } from '../numeric/logarithm.ts';
 import type { EstimatedCircuit, Nameplate } from '../scenario/nameplate.ts';
 import { circuitNotes } from './circuitNotes.ts';
 import { type CompleteNameplate, completeNameplate, notesOf } from './completeNameplate.ts';
@@ -175,7 +176,7 @@ function oddLosses({ circuit, mechanicalLoss }: Candidate, { slip, losses }: Tar
     ['bearings and windage', mechanicalLoss, losses.mechanical],
   ] as const;
   return found
-    .filter(([, loss, usual]) => Math.abs(Math.log(loss / usual)) > Math.log(ODD_LOSS))
+    .filter(([, loss, usual]) => Math.abs(logarithm(loss / usual)) > logarithm(ODD_LOSS))
     .map(
       ([name, loss, usual]) =>
         `The values ask for an unusual loss of the ${name}: ${short(100 * loss)} % of rated power where ` +

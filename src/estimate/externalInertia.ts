@@ -1,3 +1,4 @@
+import { raised } from '../numeric/raised.ts';
 import { HORSEPOWER, POUND_SQUARE_FOOT } from './units.ts';
 
 /**
@@ -13,7 +14,10 @@ export function nemaExternalInertia(power: number, synchronousSpeed: number): nu
   const hp = power / HORSEPOWER;
   const thousands = (synchronousSpeed * 30) / Math.PI / 1000;
   const A = thousands > 1.8 * 1.001 ? 27 : 24;
-  return POUND_SQUARE_FOOT * ((A * hp ** 0.95) / thousands ** 2.4 - (0.0685 * hp ** 1.5) / thousands ** 1.8);
+  return (
+    POUND_SQUARE_FOOT *
+    ((A * raised(hp, 0.95)) / raised(thousands, 2.4) - (0.0685 * raised(hp, 1.5)) / raised(thousands, 1.8))
+  );
 }
 
 /**
@@ -24,5 +28,5 @@ export function nemaExternalInertia(power: number, synchronousSpeed: number): nu
  * @returns kg·m²
  */
 export function iecExternalInertia(power: number, polePairs: number): number {
-  return 0.04 * (power / 1000) ** 0.9 * polePairs ** 2.5;
+  return 0.04 * raised(power / 1000, 0.9) * raised(polePairs, 2.5);
 }

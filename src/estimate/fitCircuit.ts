@@ -1,4 +1,6 @@
 import { leastSquares } from '../numeric/leastSquares.ts';
+import { logarithm } from '../numeric/logarithm.ts';
+import { squared } from '../numeric/raised.ts';
 import { coreXOverR } from '../scenario/defaults.ts';
 import { AT, candidateOf, type Unknowns, unknownsOf } from './parameters.ts';
 import { breakdownSlip, perUnitState } from './perUnitCircuit.ts';
@@ -30,8 +32,8 @@ const START_LEFT = 0.75;
 export function withSaturation(x: Unknowns): Unknowns {
   const unsaturated = x
     .slice(0, AT.z)
-    .with(AT.Xls, x[AT.Xls]! - Math.log(START_LEFT))
-    .with(AT.Xouter, x[AT.Xouter]! - Math.log(START_LEFT));
+    .with(AT.Xls, x[AT.Xls]! - logarithm(START_LEFT))
+    .with(AT.Xouter, x[AT.Xouter]! - logarithm(START_LEFT));
   return [...unsaturated, 0];
 }
 
@@ -105,8 +107,8 @@ function residualsAt(x: Unknowns, targets: Targets, ties: Ties, slipOfBreakdown:
     logRatio(circuit.Xm * rated.current, ties.magnetising) / TIE_WIDTH.magnetising,
     logRatio(odds(statorShare), odds(ties.statorShare)) /
       (saturates ? TIE_WIDTH.saturatedShare : TIE_WIDTH.share),
-    (x[AT.u]! - Math.log(ties.leakageRatio - 1)) / TIE_WIDTH.cages,
-    (x[AT.w]! - Math.log(ties.resistanceRatio - 1)) / TIE_WIDTH.cages,
+    (x[AT.u]! - logarithm(ties.leakageRatio - 1)) / TIE_WIDTH.cages,
+    (x[AT.w]! - logarithm(ties.resistanceRatio - 1)) / TIE_WIDTH.cages,
     ...(saturates ? [x[AT.z]! / TIE_WIDTH.saturation] : []),
   ];
 }
@@ -124,7 +126,7 @@ function beyond(value: number, { limit }: Target): number {
 
 /** Not a number where the value is not positive: the search then keeps away. */
 function logRatio(value: number, target: number): number {
-  return Math.log(value / target);
+  return logarithm(value / target);
 }
 
 /** Reactance of the cages in parallel at standstill. */
@@ -143,20 +145,21 @@ function lockedRotorLeakage(cages: readonly { readonly Rr: number; readonly Xlr:
 function startsFor(targets: Targets): readonly Unknowns[] {
   const { slip, losses } = targets;
   const current = targets.current.value;
-  const Rs = losses.stator / current ** 2;
+  const Rs = losses.stator / squared(current);
   const locked = targets.lockedRotorCurrent.value;
-  const lockedR = targets.lockedRotorTorque.value / locked ** 2;
-  const lockedX = Math.sqrt(Math.max(1 / locked ** 2 - (Rs + lockedR) ** 2, (0.3 / locked) ** 2));
+  const lockedR = targets.lockedRotorTorque.value / squared(locked);
+  const lockedX = Math.sqrt(Math.max(1 / squared(locked) - squared(Rs + lockedR), squared(0.3 / locked)));
   const airGapPower = (1 + losses.mechanical) / (1 - slip);
   const cosine = targets.powerFactor.value;
   const starts: Unknowns[] = [];
   for (const share of START_SHARES) {
     const Xls = share * lockedX;
-    const airVoltageSquared = (1 - current * (Rs * cosine + Xls * Math.sqrt(1 - cosine ** 2))) ** 2 || 1;
+    const airVoltageSquared =
+      squared(1 - current * (Rs * cosine + Xls * Math.sqrt(1 - squared(cosine)))) || 1;
     const runningR = (slip * airVoltageSquared) / airGapPower;
-    const reactive = current * Math.sqrt(1 - cosine ** 2) - current ** 2 * lockedX;
+    const reactive = current * Math.sqrt(1 - squared(cosine)) - squared(current) * lockedX;
     const Xm = 1 / Math.max(reactive, 0.1);
-    const Rc = airVoltageSquared / (losses.iron * (1 + coreXOverR ** 2));
+    const Rc = airVoltageSquared / (losses.iron * (1 + squared(coreXOverR)));
     for (const leakage of START_RATIOS)
       for (const resistance of START_RATIOS)
         starts.push(

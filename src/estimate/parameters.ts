@@ -1,3 +1,5 @@
+import { exponential } from '../numeric/exponential.ts';
+import { logarithm } from '../numeric/logarithm.ts';
 import type { PerUnitCircuit } from './perUnitCircuit.ts';
 
 /**
@@ -32,13 +34,13 @@ export const LEAST_REMAINING = 0.35;
 
 /** Share that remains of the saturating leakage. */
 export function remainingOf(z: number): number {
-  return LEAST_REMAINING + (1 - LEAST_REMAINING) / (1 + Math.exp(-z));
+  return LEAST_REMAINING + (1 - LEAST_REMAINING) / (1 + exponential(-z));
 }
 
 /** The inverse of `remainingOf`. */
 export function unknownOfRemaining(remaining: number): number {
   const share = (remaining - LEAST_REMAINING) / (1 - LEAST_REMAINING);
-  return Math.log(share / (1 - share));
+  return logarithm(share / (1 - share));
 }
 
 /** A circuit and the loss that rubs off on the shaft, multiples of rated power at rated speed. */
@@ -53,7 +55,7 @@ export interface Candidate {
  * @param knee current around which leakage saturates, where x has a z
  */
 export function candidateOf(x: Unknowns, knee: number): Candidate {
-  const at = (key: keyof typeof AT) => Math.exp(x[AT[key]]!);
+  const at = (key: keyof typeof AT) => exponential(x[AT[key]]!);
   const Xouter = at('Xouter');
   const Rinner = at('Rinner');
   return {
@@ -92,5 +94,5 @@ export function unknownsOf({
 }): Unknowns {
   const u = inner.Xlr / outer.Xlr - 1;
   const w = outer.Rr / inner.Rr - 1;
-  return [Rs, Xls, Xm, outer.Xlr, u, inner.Rr, w, Rc, mechanicalLoss].map((value) => Math.log(value));
+  return [Rs, Xls, Xm, outer.Xlr, u, inner.Rr, w, Rc, mechanicalLoss].map((value) => logarithm(value));
 }

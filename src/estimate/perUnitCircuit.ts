@@ -1,4 +1,8 @@
+import { exponential } from '../numeric/exponential.ts';
+import { hypotenuse } from '../numeric/hypotenuse.ts';
 import { largestBetween } from '../numeric/largestBetween.ts';
+import { logarithm } from '../numeric/logarithm.ts';
+import { squared } from '../numeric/raised.ts';
 import { coreXOverR } from '../scenario/defaults.ts';
 
 /**
@@ -46,7 +50,7 @@ function asSaturated(
 ): PerUnitCircuit {
   const [first, ...others] = circuit.cages;
   const { Rr, Xlr } = first!;
-  const left = (i: number) => remaining + (1 - remaining) / Math.sqrt(1 + (i / current) ** 2);
+  const left = (i: number) => remaining + (1 - remaining) / Math.sqrt(1 + squared(i / current));
   let linear = circuit;
   let stator = 1;
   let cage = 1;
@@ -57,7 +61,7 @@ function asSaturated(
       cages: [{ Rr, Xlr: Xlr * cage }, ...others],
     };
     const state = solved(linear, slip);
-    const cageCurrent = (state.airGapVoltage * Math.abs(slip)) / Math.hypot(Rr, slip * Xlr * cage);
+    const cageCurrent = (state.airGapVoltage * Math.abs(slip)) / hypotenuse(Rr, slip * Xlr * cage);
     const change = Math.abs(left(state.current) - stator) + Math.abs(left(cageCurrent) - cage);
     stator = left(state.current);
     cage = left(cageCurrent);
@@ -81,7 +85,7 @@ function solved(circuit: PerUnitCircuit, slip: number): PerUnitState & { readonl
   G += cageG;
   const norm = G * G + B * B;
   const R = Rs + G / norm;
-  const current = 1 / Math.hypot(R, Xls - B / norm);
+  const current = 1 / hypotenuse(R, Xls - B / norm);
   const currentSquared = current * current;
   const voltageSquared = currentSquared / norm;
   return {
@@ -101,16 +105,18 @@ const WIDTH = 1e-6;
 
 /** Slip of the largest torque between standstill and synchronous speed. */
 export function breakdownSlip(torque: (slip: number) => number): number {
-  const low = Math.log(SCAN.lowest);
+  const low = logarithm(SCAN.lowest);
   const step = -low / SCAN.points;
   let best = 0;
   let highest = Number.NEGATIVE_INFINITY;
   for (let i = 0; i <= SCAN.points; i++) {
-    const value = torque(Math.exp(low + i * step));
+    const value = torque(exponential(low + i * step));
     if (value > highest) {
       highest = value;
       best = low + i * step;
     }
   }
-  return Math.exp(largestBetween((x) => torque(Math.exp(x)), best - step, Math.min(best + step, 0), WIDTH).x);
+  return exponential(
+    largestBetween((x) => torque(exponential(x)), best - step, Math.min(best + step, 0), WIDTH).x,
+  );
 }

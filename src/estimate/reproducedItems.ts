@@ -1,4 +1,5 @@
 import { steadyState } from '../machine/steadyState.ts';
+import { squared } from '../numeric/raised.ts';
 import type { CircuitPart, Nameplate, NameplateItem } from '../scenario/nameplate.ts';
 import type { CompleteNameplate } from './completeNameplate.ts';
 import type { Known } from './known.ts';
@@ -35,7 +36,7 @@ export function reproducedItems(part: CircuitPart, complete: CompleteNameplate):
     breakdownSlip((slip) => steadyState(machine, supply, slip).torque),
   );
   const { friction, windage } = part.mechanicalLoss ?? { friction: 0, windage: 0 };
-  const shaftPower = (rated.torque - friction - windage * speed ** 2) * speed;
+  const shaftPower = (rated.torque - friction - windage * squared(speed)) * speed;
   const ratedTorque = complete.power / speed;
   const powerAtSpeed: Known = {
     ...complete.slip,

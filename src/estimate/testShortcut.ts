@@ -1,3 +1,4 @@
+import { squared } from '../numeric/raised.ts';
 import type { TestReading, TestReadings } from '../scenario/nameplate.ts';
 
 /** Single-cage circuit per phase of the equivalent star, reactances at rated frequency, Ω. */
@@ -18,8 +19,8 @@ export function impedanceOf({ voltage, current, power }: TestReading): {
   readonly reactance: number;
 } {
   const size = voltage / (Math.sqrt(3) * current);
-  const resistance = power / (3 * current ** 2);
-  return { size, resistance, reactance: Math.sqrt(Math.max(size ** 2 - resistance ** 2, 0)) };
+  const resistance = power / (3 * squared(current));
+  return { size, resistance, reactance: Math.sqrt(Math.max(squared(size) - squared(resistance), 0)) };
 }
 
 /**
@@ -43,6 +44,6 @@ export function testShortcut(readings: TestReadings, statorShare: number): TestC
     X1,
     X2: leakage - X1,
     XM: (impedanceOf(noLoad).size * frequency) / noLoad.frequency - X1,
-    rotationalLoss: noLoad.power - 3 * noLoad.current ** 2 * R1,
+    rotationalLoss: noLoad.power - 3 * squared(noLoad.current) * R1,
   };
 }

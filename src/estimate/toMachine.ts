@@ -1,3 +1,4 @@
+import { raised, squared } from '../numeric/raised.ts';
 import { assumedFrictionShare, coreXOverR } from '../scenario/defaults.ts';
 import type { CircuitPart } from '../scenario/nameplate.ts';
 import type { MachineData, RatedData, Supply } from '../scenario/scenario.ts';
@@ -5,7 +6,7 @@ import type { CompleteNameplate } from './completeNameplate.ts';
 import { AT, type Candidate, type Unknowns, unknownOfRemaining, unknownsOf } from './parameters.ts';
 
 /** Ω that are 1 in multiples of rated power. */
-const baseImpedance = ({ lineVoltage, power }: CompleteNameplate) => lineVoltage ** 2 / power;
+const baseImpedance = ({ lineVoltage, power }: CompleteNameplate) => squared(lineVoltage) / power;
 
 /** The circuit in SI, equivalent star. */
 export function circuitPartOf(candidate: Candidate, complete: CompleteNameplate): CircuitPart {
@@ -24,7 +25,7 @@ export function circuitPartOf(candidate: Candidate, complete: CompleteNameplate)
     rated: ratedOf(complete),
     mechanicalLoss: {
       friction: (assumedFrictionShare * loss) / speed,
-      windage: ((1 - assumedFrictionShare) * loss) / speed ** 3,
+      windage: ((1 - assumedFrictionShare) * loss) / raised(speed, 3),
     },
   };
   const core = circuit.Rc === null ? {} : { core: { R: circuit.Rc * Z, L: coreXOverR * circuit.Rc * henry } };
@@ -66,7 +67,7 @@ export function unknownsOfPart(part: CircuitPart, complete: CompleteNameplate): 
     outer: outer!,
     inner: inner!,
     Rc: part.core!.R / Z,
-    mechanicalLoss: (friction * speed + windage * speed ** 3) / complete.power,
+    mechanicalLoss: (friction * speed + windage * raised(speed, 3)) / complete.power,
   });
   const remaining = part.leakageSaturation?.stator?.remaining;
   return remaining === undefined ? x : [...x.slice(0, AT.z), unknownOfRemaining(remaining)];

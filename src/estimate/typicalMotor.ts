@@ -1,3 +1,6 @@
+import { decimalLogarithm, logarithm } from '../numeric/logarithm.ts';
+import { raised } from '../numeric/raised.ts';
+
 /** Everything here stands in for what nobody wrote down: common practice, no source, unless a source is named. */
 
 /**
@@ -20,7 +23,7 @@ const SMALLEST = 0.05;
  */
 export function typicalEfficiency(power: number, poles: number): number {
   const [A, B, C, D] = IE2[poles <= 2 ? 2 : poles === 4 ? 4 : 6];
-  const x = Math.log10(Math.min(Math.max(power / 1000, SMALLEST), IE2_LARGEST));
+  const x = decimalLogarithm(Math.min(Math.max(power / 1000, SMALLEST), IE2_LARGEST));
   return (((A * x + B) * x + C) * x + D) / 100;
 }
 
@@ -80,7 +83,7 @@ const ROTOR = { inertia: 0.0024, torqueExponent: 1.4, poleExponent: 1.3 } as con
  */
 export function typicalRotorInertia(power: number, frequency: number, poles: number): number {
   const at50Hz = (power / 1000) * (50 / frequency);
-  return ROTOR.inertia * at50Hz ** ROTOR.torqueExponent * (poles / 4) ** ROTOR.poleExponent;
+  return ROTOR.inertia * raised(at50Hz, ROTOR.torqueExponent) * raised(poles / 4, ROTOR.poleExponent);
 }
 
 /** Straight line over log10 of the first entry; beyond the ends the last value. */
@@ -90,5 +93,5 @@ function alongLogarithm(points: readonly (readonly [number, number])[], at: numb
   if (above < 0) return points.at(-1)![1];
   const [x0, y0] = points[above - 1]!;
   const [x1, y1] = points[above]!;
-  return y0 + ((y1 - y0) * Math.log(at / x0)) / Math.log(x1 / x0);
+  return y0 + ((y1 - y0) * logarithm(at / x0)) / logarithm(x1 / x0);
 }

@@ -1,4 +1,6 @@
+import { exponential } from '../numeric/exponential.ts';
 import { largestBetween } from '../numeric/largestBetween.ts';
+import { logarithm } from '../numeric/logarithm.ts';
 import type { MachineData, Supply } from '../scenario/scenario.ts';
 import { type Inserted, NOTHING_INSERTED } from './inserted.ts';
 import { type SteadySupply, steadyState } from './steadyState.ts';
@@ -14,9 +16,9 @@ export function breakdown(
   supply: SteadySupply,
   inserted: Inserted = NOTHING_INSERTED,
 ): { torque: number; slip: number } {
-  const torque = (logSlip: number) => steadyState(machine, supply, Math.exp(logSlip), inserted).torque;
-  const low = Math.log(SCAN.lowest);
-  const step = (Math.log(SCAN.highest) - low) / SCAN.points;
+  const torque = (logSlip: number) => steadyState(machine, supply, exponential(logSlip), inserted).torque;
+  const low = logarithm(SCAN.lowest);
+  const step = (logarithm(SCAN.highest) - low) / SCAN.points;
   let best = low;
   let highest = Number.NEGATIVE_INFINITY;
   for (let i = 0; i <= SCAN.points; i++) {
@@ -26,7 +28,7 @@ export function breakdown(
       best = low + i * step;
     }
   }
-  const slip = Math.exp(largestBetween(torque, best - step, best + step, GOLDEN_END).x);
+  const slip = exponential(largestBetween(torque, best - step, best + step, GOLDEN_END).x);
   return { torque: steadyState(machine, supply, slip, inserted).torque, slip };
 }
 

@@ -1,3 +1,4 @@
+import { cosine, sine } from '../numeric/sineCosine.ts';
 import type { Circuit } from './circuit.ts';
 import type { ElectricalModel, FluxVector, Observation } from './electricalModel.ts';
 import { magneticsOf, type StatorPart } from './magnetics.ts';
@@ -68,8 +69,8 @@ export function generalModel(circuit: Circuit, topology: Topology): ElectricalMo
     out.torque = evaluate(t, y, omegaM);
     magnetics.differentiate(psiRate, mainRate, currentRate);
     const angle = topology.angle(t, thetaM);
-    const c = Math.cos(angle);
-    const s = Math.sin(angle);
+    const c = cosine(angle);
+    const s = sine(angle);
     const omegaK = topology.speed(omegaM);
     const iD = current[0]!;
     const iQ = current[1]!;
@@ -113,7 +114,7 @@ export function generalModel(circuit: Circuit, topology: Topology): ElectricalMo
     if (topology.stator === 'open') return 0;
     solveAt(y);
     const angle = topology.angle(t, 0) - (terminal * 2 * Math.PI) / 3;
-    return current[0]! * Math.cos(angle) - current[1]! * Math.sin(angle);
+    return current[0]! * cosine(angle) - current[1]! * sine(angle);
   }
 
   function toStationary(t: number, y: ArrayLike<number>, thetaM: number): FluxVector {

@@ -1,3 +1,4 @@
+import { squared } from '../numeric/raised.ts';
 import type { LeakageSaturation } from '../scenario/scenario.ts';
 import type { FluxBranch } from './fluxBranch.ts';
 
@@ -46,15 +47,15 @@ export function leakageLaw(inductance: number, saturation: LeakageSaturation, se
     slopeAtZero: 1 / (linear + saturable),
     current,
     slope: (_flux, current) => {
-      const square = 1 + (current / knee) ** 2;
+      const square = 1 + squared(current / knee);
       return 1 / (linear + saturable / (square * Math.sqrt(square)));
     },
     energy: (_flux, current) => {
-      const square = (current / knee) ** 2;
+      const square = squared(current / knee);
       const root = Math.sqrt(1 + square);
       // 1 − 1/√(1 + x²) = x²/(√(1 + x²)·(√(1 + x²) + 1)), without the cancellation at small x
       return 0.5 * linear * current * current + (saturable * knee * knee * square) / (root * (root + 1));
     },
-    flux: (current) => current * (linear + saturable / Math.sqrt(1 + (current / knee) ** 2)),
+    flux: (current) => current * (linear + saturable / Math.sqrt(1 + squared(current / knee))),
   };
 }

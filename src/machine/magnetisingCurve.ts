@@ -1,3 +1,4 @@
+import { squared } from '../numeric/raised.ts';
 import type { MagnetisingPoint } from '../scenario/scenario.ts';
 import type { FluxBranch } from './fluxBranch.ts';
 
@@ -24,7 +25,7 @@ export function magnetisingCurve(points: readonly MagnetisingPoint[]): FluxBranc
   const tangent = tangentsOf(secant);
   /** Coefficients of each piece in u = λ − λk: i = ik + u·(tk + u·(c2 + u·c3)). */
   const c2 = secant.map((s, k) => (3 * s - 2 * tangent[k]! - tangent[k + 1]!) / (flux[k + 1]! - flux[k]!));
-  const c3 = secant.map((s, k) => (tangent[k]! + tangent[k + 1]! - 2 * s) / (flux[k + 1]! - flux[k]!) ** 2);
+  const c3 = secant.map((s, k) => (tangent[k]! + tangent[k + 1]! - 2 * s) / squared(flux[k + 1]! - flux[k]!));
   // Beyond the last point: a piece without curvature.
   c2.push(0);
   c3.push(0);

@@ -1,3 +1,4 @@
+import { cosine, sine } from '../numeric/sineCosine.ts';
 import type { Circuit } from './circuit.ts';
 import type { ElectricalModel, FluxVector, Observation } from './electricalModel.ts';
 import { observeRotor } from './observeRotor.ts';
@@ -34,8 +35,8 @@ export function noPoles(circuit: Circuit): ElectricalModel {
   }
 
   function observe(t: number, y: ArrayLike<number>, omegaM: number, thetaM: number, out: Observation): void {
-    const c = Math.cos(polePairs * thetaM);
-    const s = Math.sin(polePairs * thetaM);
+    const c = cosine(polePairs * thetaM);
+    const s = sine(polePairs * thetaM);
     const omegaR = polePairs * omegaM;
     const mainD = mainFlux(y, 0);
     const mainQ = mainFlux(y, 1);

@@ -1,3 +1,4 @@
+import { squared } from '../numeric/raised.ts';
 import type { MachineData } from '../scenario/scenario.ts';
 
 /**
@@ -10,7 +11,7 @@ export function openCircuitTime({ Lm, cages }: Pick<MachineData, 'Lm' | 'cages'>
   const t1 = (first.Llr + Lm) / first.Rr;
   if (second === undefined) return t1;
   const t2 = (second.Llr + Lm) / second.Rr;
-  const product = t1 * t2 - Lm ** 2 / (first.Rr * second.Rr);
+  const product = t1 * t2 - squared(Lm) / (first.Rr * second.Rr);
   const half = (t1 + t2) / 2;
-  return half + Math.sqrt(half ** 2 - product);
+  return half + Math.sqrt(squared(half) - product);
 }

@@ -1,4 +1,5 @@
 import { add, type Complex, multiply, subtract, turn } from '../numeric/complex.ts';
+import { polarAngle } from '../numeric/polarAngle.ts';
 import type { MachineData, Supply } from '../scenario/scenario.ts';
 import { circuitOf } from './circuit.ts';
 import type { FluxVector } from './electricalModel.ts';
@@ -26,7 +27,7 @@ export function steadyFlux(
   const state = steadyState(machine, supply, slip, inserted);
   const vector = applied.sequence === 1 ? applied.positive : applied.negative;
   // r.m.s. phasor of the circuit → space vector: √2 times, turned to the supply vector, mirrored for reverse sequence
-  const angle = Math.atan2(vector[1], vector[0]);
+  const angle = polarAngle(vector[1], vector[0]);
   const place = (phasor: Complex): Complex =>
     turn([Math.SQRT2 * phasor[0], Math.SQRT2 * (applied.sequence === 1 ? phasor[1] : -phasor[1])], angle);
   const stator = place(state.statorCurrent);

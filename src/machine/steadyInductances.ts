@@ -1,4 +1,5 @@
 import { add, type Complex, divide, magnitude, multiply } from '../numeric/complex.ts';
+import { hypotenuse } from '../numeric/hypotenuse.ts';
 import { locate } from '../numeric/locate.ts';
 import type { Circuit } from './circuit.ts';
 import type { LeakageLaw } from './leakageLaw.ts';
@@ -91,8 +92,8 @@ export function coreAdmittance(core: { readonly R: number; readonly L: number },
 function cageSecant(law: LeakageLaw, Rr: number, g: number, slipOmega: number, induced: number): number {
   const voltage = Math.abs(induced);
   if (voltage === 0) return g;
-  const surplus = (i: number) => Math.hypot(Rr * i, slipOmega * law.flux(i)) - voltage;
-  const low = voltage / Math.hypot(Rr, slipOmega / g);
+  const surplus = (i: number) => hypotenuse(Rr * i, slipOmega * law.flux(i)) - voltage;
+  const low = voltage / hypotenuse(Rr, slipOmega / g);
   const high = voltage / Rr;
   const atLow = surplus(low);
   // At small slip the two bounds and the root are the same number.

@@ -1,4 +1,5 @@
 import { add, type Complex, divide, magnitude, multiply } from '../numeric/complex.ts';
+import { squared } from '../numeric/raised.ts';
 import type { MachineData, Supply } from '../scenario/scenario.ts';
 import { type Circuit, circuitOf } from './circuit.ts';
 import { type Inserted, NOTHING_INSERTED } from './inserted.ts';
@@ -61,7 +62,7 @@ export function steadyStateOf(circuit: Circuit, supply: SteadySupply, slip: numb
   const airGapPower =
     slip === 0
       ? 0
-      : 3 * rotorCurrents.reduce((p, i, j) => p + (magnitude(i) ** 2 * circuit.Rr[j]!) / slip, 0);
+      : 3 * rotorCurrents.reduce((p, i, j) => p + (squared(magnitude(i)) * circuit.Rr[j]!) / slip, 0);
   const motorImpedance = add([circuit.Rs, omega * inductances.Lls], divide([1, 0], air));
   const inputPower = 3 * phaseVoltage[0] * statorCurrent[0];
   const current = magnitude(statorCurrent);

@@ -1,3 +1,5 @@
+import { euclideanNorm } from '../numeric/hypotenuse.ts';
+import { cosine, sine } from '../numeric/sineCosine.ts';
 import type { Supply } from '../scenario/scenario.ts';
 
 /** Supply phase (0 = A, 1 = B, 2 = C) that each motor terminal A, B, C is connected to; −1: not connected. */
@@ -35,13 +37,13 @@ export function supplyVector(
   for (const [terminal, phase] of connection.entries()) {
     const axis = terminal * THIRD_TURN;
     const supplyAngle = supply.angle - phase * THIRD_TURN;
-    positive[0] += (crest / 3) * Math.cos(axis + supplyAngle);
-    positive[1] += (crest / 3) * Math.sin(axis + supplyAngle);
-    negative[0] += (crest / 3) * Math.cos(axis - supplyAngle);
-    negative[1] += (crest / 3) * Math.sin(axis - supplyAngle);
+    positive[0] += (crest / 3) * cosine(axis + supplyAngle);
+    positive[1] += (crest / 3) * sine(axis + supplyAngle);
+    negative[0] += (crest / 3) * cosine(axis - supplyAngle);
+    negative[1] += (crest / 3) * sine(axis - supplyAngle);
   }
-  const hasPositive = Math.hypot(...positive) > ROUNDING * crest;
-  const hasNegative = Math.hypot(...negative) > ROUNDING * crest;
+  const hasPositive = euclideanNorm(positive) > ROUNDING * crest;
+  const hasNegative = euclideanNorm(negative) > ROUNDING * crest;
   return {
     omega: 2 * Math.PI * supply.frequency,
     positive: hasPositive ? positive : [0, 0],

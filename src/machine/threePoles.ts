@@ -1,3 +1,4 @@
+import { cosine, sine } from '../numeric/sineCosine.ts';
 import type { Circuit } from './circuit.ts';
 import type { ElectricalModel, FluxVector, Observation } from './electricalModel.ts';
 import { observeRotor } from './observeRotor.ts';
@@ -34,8 +35,8 @@ export function threePoles(
   let uIm = sequence === 1 ? pIm : nIm;
   function setVoltage(t: number): void {
     if (sequence !== 0) return;
-    const c = Math.cos(supply.omega * t);
-    const s = Math.sin(supply.omega * t);
+    const c = cosine(supply.omega * t);
+    const s = sine(supply.omega * t);
     uRe = (pRe + nRe) * c - (pIm - nIm) * s;
     uIm = (pIm + nIm) * c + (pRe - nRe) * s;
   }
@@ -68,8 +69,8 @@ export function threePoles(
 
   function observe(t: number, y: ArrayLike<number>, omegaM: number, _thetaM: number, out: Observation): void {
     setVoltage(t);
-    const c = Math.cos(omegaK * t);
-    const s = Math.sin(omegaK * t);
+    const c = cosine(omegaK * t);
+    const s = sine(omegaK * t);
     const mainD = mainFlux(y, 0);
     const mainQ = mainFlux(y, 1);
     const iD = gs * (y[0]! - mainD);
@@ -100,7 +101,7 @@ export function threePoles(
     const angle = omegaK * t - (terminal * 2 * Math.PI) / 3;
     const iD = gs * (y[0]! - mainFlux(y, 0));
     const iQ = gs * (y[1]! - mainFlux(y, 1));
-    return iD * Math.cos(angle) - iQ * Math.sin(angle);
+    return iD * cosine(angle) - iQ * sine(angle);
   }
 
   return {

@@ -1,3 +1,4 @@
+import { cosine, sine } from '../numeric/sineCosine.ts';
 import type { Circuit } from './circuit.ts';
 import type { StatorPart } from './magnetics.ts';
 import type { Connection, SupplyVector } from './supplyVector.ts';
@@ -32,8 +33,8 @@ export function connectedStator(supply: SupplyVector, frame: 'auto' | 'stationar
         out[1] = sequence === 1 ? pIm : nIm;
         return;
       }
-      const c = Math.cos(supply.omega * t);
-      const s = Math.sin(supply.omega * t);
+      const c = cosine(supply.omega * t);
+      const s = sine(supply.omega * t);
       out[0] = (pRe + nRe) * c - (pIm - nIm) * s;
       out[1] = (pIm + nIm) * c + (pRe - nRe) * s;
     },
@@ -53,8 +54,8 @@ export function openTerminal(
   const omega = 2 * Math.PI * supply.frequency;
   const crest = supply.lineVoltage * Math.sqrt(2 / 3);
   const angleOf = (terminal: number) => supply.angle - (connection[terminal % 3]! * 2 * Math.PI) / 3;
-  const uRe = (crest * (Math.cos(angleOf(open + 1)) - Math.cos(angleOf(open + 2)))) / Math.sqrt(3);
-  const uIm = (crest * (Math.sin(angleOf(open + 1)) - Math.sin(angleOf(open + 2)))) / Math.sqrt(3);
+  const uRe = (crest * (cosine(angleOf(open + 1)) - cosine(angleOf(open + 2)))) / Math.sqrt(3);
+  const uIm = (crest * (sine(angleOf(open + 1)) - sine(angleOf(open + 2)))) / Math.sqrt(3);
   return {
     stator: 'beta',
     frame: "stationary, on the open phase's axis",
@@ -62,7 +63,7 @@ export function openTerminal(
     speed: () => 0,
     voltage: (t, out) => {
       out[0] = 0;
-      out[1] = uRe * Math.cos(omega * t) - uIm * Math.sin(omega * t);
+      out[1] = uRe * cosine(omega * t) - uIm * sine(omega * t);
     },
   };
 }

@@ -1,4 +1,5 @@
 import { add, type Complex, magnitude } from '../numeric/complex.ts';
+import { squared } from '../numeric/raised.ts';
 import { contradiction } from '../scenario/contradiction.ts';
 import type { MachineData, Supply } from '../scenario/scenario.ts';
 import { circuitOf } from './circuit.ts';
@@ -33,12 +34,12 @@ export function twoPoleSteadyState(
   const current = supply.lineVoltage / magnitude(impedance);
   const sequenceCurrent = current / Math.sqrt(3);
   const torqueOf = (state: { torque: number; current: number }) =>
-    state.torque * (sequenceCurrent / state.current) ** 2;
+    state.torque * squared(sequenceCurrent / state.current);
   return { current, torque: torqueOf(forward) - torqueOf(backward) };
 }
 
 function impedanceOf(supply: Pick<Supply, 'lineVoltage'>, current: Complex): Complex {
   const voltage = supply.lineVoltage / Math.sqrt(3);
-  const norm = current[0] ** 2 + current[1] ** 2;
+  const norm = squared(current[0]) + squared(current[1]);
   return [(voltage * current[0]) / norm, (-voltage * current[1]) / norm];
 }

@@ -1,3 +1,4 @@
+import { cosine, sine } from '../numeric/sineCosine.ts';
 import type { Circuit } from './circuit.ts';
 import type { ElectricalModel, FluxVector, Observation } from './electricalModel.ts';
 import { observeRotor } from './observeRotor.ts';
@@ -21,18 +22,18 @@ export function twoPoles(
   const { R, gs, gr, gAll, gOpen, Rr, cageCount, polePairs } = circuit;
   const open = connection.indexOf(-1);
   const axis = (open * 2 * Math.PI) / 3;
-  const axisCos = Math.cos(axis);
-  const axisSin = Math.sin(axis);
+  const axisCos = cosine(axis);
+  const axisSin = sine(axis);
   const omega = 2 * Math.PI * supply.frequency;
   const crest = supply.lineVoltage * Math.sqrt(2 / 3);
   const angleOf = (terminal: number) => supply.angle - (connection[terminal % 3]! * 2 * Math.PI) / 3;
   // (u_l − u_m)/√3 as one phasor
-  const uRe = (crest * (Math.cos(angleOf(open + 1)) - Math.cos(angleOf(open + 2)))) / Math.sqrt(3);
-  const uIm = (crest * (Math.sin(angleOf(open + 1)) - Math.sin(angleOf(open + 2)))) / Math.sqrt(3);
+  const uRe = (crest * (cosine(angleOf(open + 1)) - cosine(angleOf(open + 2)))) / Math.sqrt(3);
+  const uIm = (crest * (sine(angleOf(open + 1)) - sine(angleOf(open + 2)))) / Math.sqrt(3);
   const size = 1 + 2 * cageCount;
   const scratch: number[] = new Array<number>(size).fill(0);
 
-  const voltage = (t: number) => uRe * Math.cos(omega * t) - uIm * Math.sin(omega * t);
+  const voltage = (t: number) => uRe * cosine(omega * t) - uIm * sine(omega * t);
   function mainAlpha(y: ArrayLike<number>): number {
     let sum = 0;
     for (let j = 0; j < cageCount; j++) sum += gr[j]! * y[1 + 2 * j]!;

@@ -1,5 +1,6 @@
 import { GAUSS_POINTS } from '../numeric/gaussPoints.ts';
 import { largestBetween } from '../numeric/largestBetween.ts';
+import { squared } from '../numeric/raised.ts';
 import type { PhaseName } from '../scenario/scenario.ts';
 import { PHASE_NAMES } from './measurement.ts';
 import { cellAt, integral, NODES_PER_CELL, type Quadrature } from './quadrature.ts';
@@ -106,7 +107,7 @@ function meanSquare(
   const start = end - window;
   const square = integral(quadrature, `i${phase}2`, start, end) / window;
   if (kind === 'hall') return square;
-  return square - (integral(quadrature, `i${phase}`, start, end) / window) ** 2;
+  return square - squared(integral(quadrature, `i${phase}`, start, end) / window);
 }
 
 interface Crest {
@@ -178,7 +179,7 @@ function estimatesAt(quadrature: Quadrature, ends: readonly number[], window: nu
       const square = (atEnd[line]! - atStart[line]!) / window;
       const mean = (atEnd[line + 3]! - atStart[line + 3]!) / window;
       values.hall[line]![k] = square;
-      values.transformer[line]![k] = square - mean ** 2;
+      values.transformer[line]![k] = square - squared(mean);
     }
   }
   return { ends, values };

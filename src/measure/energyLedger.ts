@@ -1,3 +1,4 @@
+import { squared } from '../numeric/raised.ts';
 import type { Shaft } from '../shaft/shaft.ts';
 import { type Instant, observeAt } from '../simulate/segment.ts';
 import { newInstant } from '../simulate/trajectory.ts';
@@ -99,7 +100,7 @@ function endOf(quadrature: Quadrature, end: 'first' | 'last'): Instant {
 
 /** Of one mass behind a rigid shaft, or of two with speeds of their own, J. */
 function kineticChange(shaft: Shaft, first: Instant, last: Instant): number {
-  const rise = (from: number, to: number) => to ** 2 - from ** 2;
+  const rise = (from: number, to: number) => squared(to) - squared(from);
   if (shaft.coupling === null) return 0.5 * shaft.inertia * rise(first.omegaM, last.omegaM);
   return (
     0.5 * shaft.motorInertia * rise(first.omegaM, last.omegaM) +

@@ -1,4 +1,6 @@
 import { supplyVector } from '../machine/supplyVector.ts';
+import { hypotenuse } from '../numeric/hypotenuse.ts';
+import { cosine, sine } from '../numeric/sineCosine.ts';
 import type { PhaseName } from '../scenario/scenario.ts';
 import type { RunEvent, Trajectory } from '../simulate/trajectory.ts';
 import { supplyPhases } from '../starter/conduction.ts';
@@ -106,12 +108,12 @@ function recoveryVoltage(quadrature: Quadrature, contactor: ContactorName, clear
   const segment = trajectory.segments.findLast(({ t0 }) => t0 <= t);
   if (segment === undefined || segment.kind !== 'none') return supply.lineVoltage;
   const { omega, positive, negative } = supplyVector(supply, supplyPhases(starter, contactor));
-  const c = Math.cos(omega * t);
-  const s = Math.sin(omega * t);
+  const c = cosine(omega * t);
+  const s = sine(omega * t);
   const alpha = (positive[0] + negative[0]) * c - (positive[1] - negative[1]) * s;
   const beta = (positive[1] + negative[1]) * c + (positive[0] - negative[0]) * s;
   const { uAlpha, uBeta } = trajectory.at(t);
-  return Math.sqrt(1.5) * Math.hypot(alpha - uAlpha, beta - uBeta);
+  return Math.sqrt(1.5) * hypotenuse(alpha - uAlpha, beta - uBeta);
 }
 
 /** The last clearing of a contactor's poles from `clearing` on, before any of them touches again, s. */

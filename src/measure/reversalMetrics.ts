@@ -1,4 +1,6 @@
 import { supplyVector } from '../machine/supplyVector.ts';
+import { hypotenuse } from '../numeric/hypotenuse.ts';
+import { polarAngle } from '../numeric/polarAngle.ts';
 import { steadySpeed } from '../shaft/steadySpeed.ts';
 import { supplyPhases } from '../starter/conduction.ts';
 import { crossings } from './crossing.ts';
@@ -50,10 +52,10 @@ export function changeoverMetrics(m: Measurement): MetricGroup {
   const { supply } = trajectory.scenario;
   const applied = supplyVector(supply, supplyPhases(trajectory.scenario.starter, reversal.incoming));
   const phasor = applied.sequence === 1 ? applied.positive : applied.negative;
-  const supplyAngle = Math.atan2(phasor[1], phasor[0]) + applied.sequence * applied.omega * touch;
+  const supplyAngle = polarAngle(phasor[1], phasor[0]) + applied.sequence * applied.omega * touch;
   const crest = supply.lineVoltage * Math.sqrt(2 / 3);
-  const residual = Math.hypot(before.uAlpha, before.uBeta);
-  const angle = supplyAngle - Math.atan2(before.uBeta, before.uAlpha);
+  const residual = hypotenuse(before.uAlpha, before.uBeta);
+  const angle = supplyAngle - polarAngle(before.uBeta, before.uAlpha);
   const phi = (applied.omega * touch + supply.angle) % TURN;
   const at = { time: touch };
   return {

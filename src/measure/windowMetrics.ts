@@ -1,3 +1,4 @@
+import { squared } from '../numeric/raised.ts';
 import type { PhaseName } from '../scenario/scenario.ts';
 import { largest } from './extremum.ts';
 import {
@@ -102,6 +103,6 @@ export function kineticEnergy(m: Measurement, t: number): number {
   const { trajectory } = m.quadrature;
   const { shaft } = trajectory;
   const { speed, loadSpeed } = trajectory.at(t, 'left');
-  if (shaft.coupling === null) return 0.5 * shaft.inertia * speed ** 2;
-  return 0.5 * (shaft.motorInertia * speed ** 2 + shaft.loadInertia * loadSpeed ** 2);
+  if (shaft.coupling === null) return 0.5 * shaft.inertia * squared(speed);
+  return 0.5 * (shaft.motorInertia * squared(speed) + shaft.loadInertia * squared(loadSpeed));
 }

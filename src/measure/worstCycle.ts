@@ -1,4 +1,5 @@
 import { locate } from '../numeric/locate.ts';
+import { squared } from '../numeric/raised.ts';
 import type { Extremum } from './extremum.ts';
 import { cellAt, integral, NODES_PER_CELL, type Quadrature, signalIn } from './quadrature.ts';
 
@@ -25,8 +26,8 @@ export function worstCycle(
   if (tb - ta < period) return null;
   const name = `i${phase}2` as const;
   const exact = (t: number) => integral(quadrature, name, t - period, t);
-  const squared = (t: number) => signalIn(quadrature, cellAt(quadrature, t), `i${phase}`, t) ** 2;
-  const slope = (t: number) => squared(t) - squared(t - period);
+  const square = (t: number) => squared(signalIn(quadrature, cellAt(quadrature, t), `i${phase}`, t));
+  const slope = (t: number) => square(t) - square(t - period);
   let best: Extremum | null = null;
   for (const { from, to, bound } of promisingEnds(quadrature, phase, ta + period, tb, floor)) {
     if (best !== null && bound <= best.value) break;
@@ -66,7 +67,7 @@ function promisingEnds(
   const whole = cumulative[`i${phase}2`];
   const first = cellAt(quadrature, from);
   const last = cellAt(quadrature, tb);
-  let limit = Math.max(0, floor) ** 2 * period;
+  let limit = squared(Math.max(0, floor)) * period;
   let back = cellAt(quadrature, from - period);
   const upper = new Float64Array(last - first + 1);
   for (let cell = first; cell <= last; cell++) {
@@ -107,7 +108,7 @@ function roughIntegral(quadrature: Quadrature, phase: 'A' | 'B' | 'C', t: number
   for (let j = 0; j < NODES_PER_CELL && at < t; j++) {
     const node = cell * NODES_PER_CELL + j;
     const next = j + 1 < NODES_PER_CELL ? (nodeTime[node]! + nodeTime[node + 1]!) / 2 : cellEdge[cell + 1]!;
-    sum += column[node]! ** 2 * (Math.min(t, next) - at);
+    sum += squared(column[node]!) * (Math.min(t, next) - at);
     at = next;
   }
   return sum;

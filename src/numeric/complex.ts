@@ -1,3 +1,5 @@
+import { hypotenuse } from './hypotenuse.ts';
+import { cosine, sine } from './sineCosine.ts';
 /** [real, imaginary] */
 export type Complex = readonly [number, number];
 
@@ -24,10 +26,10 @@ export function divide(x: Complex, y: Complex): Complex {
 
 /** |x| */
 export function magnitude(x: Complex): number {
-  return Math.hypot(x[0], x[1]);
+  return hypotenuse(x[0], x[1]);
 }
 
 /** x · e^{j·angle} */
 export function turn(x: Complex, angle: number): Complex {
-  return multiply(x, [Math.cos(angle), Math.sin(angle)]);
+  return multiply(x, [cosine(angle), sine(angle)]);
 }

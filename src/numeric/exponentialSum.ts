@@ -1,4 +1,5 @@
 import { bisect } from './bisect.ts';
+import { exponential } from './exponential.ts';
 
 /** Σ a_k·e^(−λ_k·t). */
 export interface ExponentialSum {
@@ -10,7 +11,7 @@ export interface ExponentialSum {
 
 /** Value at t. */
 export function exponentialSum({ factors, rates }: ExponentialSum, t: number): number {
-  return factors.reduce((sum, a, k) => sum + a * Math.exp(-rates[k]! * t), 0);
+  return factors.reduce((sum, a, k) => sum + a * exponential(-rates[k]! * t), 0);
 }
 
 /**

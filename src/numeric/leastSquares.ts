@@ -1,4 +1,6 @@
 import { Matrix, QrDecomposition } from 'ml-matrix';
+import { euclideanNorm } from './hypotenuse.ts';
+import { raised, squared } from './raised.ts';
 
 /** What is to be made small: the sum of squares of the residuals. */
 export interface LeastSquaresProblem {
@@ -87,7 +89,7 @@ export function leastSquares(
     const trialCost = halfSquares(trialResiduals);
     // Decrease of the linear model: ½·stepᵀ(λD²·step − gradient), free of cancellation.
     const foreseen =
-      0.5 * step.reduce((sum, s, i) => sum + s * (damping * scale[i]! ** 2 * s - gradient[i]!), 0);
+      0.5 * step.reduce((sum, s, i) => sum + s * (damping * squared(scale[i]!) * s - gradient[i]!), 0);
     const decrease = cost - trialCost;
     const gain = Number.isFinite(trialCost) ? decrease / foreseen : Number.NEGATIVE_INFINITY;
     if (gain > 0) {
@@ -97,7 +99,7 @@ export function leastSquares(
       cost = trialCost;
       jacobian = jacobianAt(x);
       growScale(scale, jacobian);
-      damping *= Math.max(1 / 3, 1 - (2 * gain - 1) ** 3);
+      damping *= Math.max(1 / 3, 1 - raised(2 * gain - 1, 3));
       raise = 2;
       if (small) return result('cost', iteration);
     } else {
@@ -132,7 +134,7 @@ function dampedStep(
 /** An unknown that moves nothing keeps the scale 1, so that its damped step is zero and not undefined. */
 function growScale(scale: number[], jacobian: readonly (readonly number[])[]): void {
   for (let i = 0; i < scale.length; i++) {
-    const norm = Math.hypot(...jacobian.map((row) => row[i]!));
+    const norm = euclideanNorm(jacobian.map((row) => row[i]!));
     scale[i] = Math.max(scale[i]!, norm) || 1;
   }
 }
@@ -159,5 +161,5 @@ function transposeTimes(matrix: readonly (readonly number[])[], vector: readonly
 }
 
 function scaledNorm(vector: readonly number[], scale: readonly number[]): number {
-  return Math.hypot(...vector.map((value, i) => value * scale[i]!));
+  return euclideanNorm(vector.map((value, i) => value * scale[i]!));
 }

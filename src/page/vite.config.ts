@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
 import { offlineList } from './build/offlineList.ts';
+import { ownPowers } from './build/ownPowers.ts';
 import { pageStyle } from './build/pageStyle.ts';
 
 const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
@@ -28,9 +29,9 @@ export default defineConfig({
   appType: 'mpa',
   publicDir: false,
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  worker: { format: 'es', rolldownOptions: { treeshake: TREE_SHAKING } },
+  worker: { format: 'es', plugins: () => [ownPowers()], rolldownOptions: { treeshake: TREE_SHAKING } },
   define: { PROGRAM_VERSION: JSON.stringify(version) },
-  plugins: [pageStyle(), offlineList()],
+  plugins: [pageStyle(), offlineList(), ownPowers()],
   build: {
     outDir: folder('../../build/page'),
     emptyOutDir: true,

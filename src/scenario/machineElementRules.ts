@@ -1,3 +1,4 @@
+import { squared } from '../numeric/raised.ts';
 import { minTotalInertia } from './bounds.ts';
 import type { RuleContext } from './rule.ts';
 
@@ -85,7 +86,7 @@ export function inertiaRules({ input, isStated, report }: RuleContext): void {
   if (rotor === undefined || load?.inertia === undefined) return;
   const ratio = isStated('load', 'gear') ? load.gear?.ratio : 1;
   const path = machine?.inertia === undefined ? ['nameplate', 'inertia'] : ['inertia'];
-  if (ratio !== undefined && rotor + load.inertia / ratio ** 2 < minTotalInertia) {
+  if (ratio !== undefined && rotor + load.inertia / squared(ratio) < minTotalInertia) {
     const message = 'leaves rotor and load together without inertia';
     report(['machine', ...path], 'conflict', message, 'an inertia above 0 here or under load');
     return;

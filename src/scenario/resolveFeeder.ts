@@ -1,4 +1,6 @@
 import type { z } from 'zod';
+import { hypotenuse } from '../numeric/hypotenuse.ts';
+import { squared } from '../numeric/raised.ts';
 import {
   assumedCableReactance,
   assumedCableReactanceFrequency,
@@ -30,7 +32,7 @@ export interface Impedance {
  * @param xOverR reactance over resistance
  */
 export function splitImpedance(magnitude: number, xOverR: number): Impedance {
-  const resistance = magnitude / Math.hypot(1, xOverR);
+  const resistance = magnitude / hypotenuse(1, xOverR);
   return { resistance, reactance: resistance * xOverR };
 }
 
@@ -47,12 +49,12 @@ export function transformerImpedance(
   note: Note,
 ): Impedance {
   const { rating, impedance, copperLoss, networkShortCircuitPower } = transformer;
-  const base = lineVoltage ** 2 / rating;
+  const base = squared(lineVoltage) / rating;
   let own: Impedance;
   if (copperLoss !== undefined) {
     const perUnit = copperLoss / rating;
     // The rule on copperLoss keeps the root real.
-    own = { resistance: perUnit * base, reactance: Math.sqrt(impedance ** 2 - perUnit ** 2) * base };
+    own = { resistance: perUnit * base, reactance: Math.sqrt(squared(impedance) - squared(perUnit)) * base };
   } else {
     if (transformer.xOverR === undefined) note('xOverR', String(assumedXOverR), 'assumed');
     own = splitImpedance(impedance * base, transformer.xOverR ?? assumedXOverR);
@@ -66,7 +68,7 @@ export function transformerImpedance(
   if (transformer.networkXOverR === undefined)
     note('networkXOverR', String(assumedNetworkXOverR), 'assumed', 'IEC 60909-0, from memory');
   const network = splitImpedance(
-    lineVoltage ** 2 / networkShortCircuitPower,
+    squared(lineVoltage) / networkShortCircuitPower,
     transformer.networkXOverR ?? assumedNetworkXOverR,
   );
   return {

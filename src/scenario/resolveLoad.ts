@@ -1,3 +1,4 @@
+import { squared } from '../numeric/raised.ts';
 import { derivedValue, type Note } from './origin.ts';
 import type { CouplingData, GearData, LoadData, LoadTorque } from './scenario.ts';
 import type { ScenarioInput } from './scenarioInput.ts';
@@ -57,7 +58,7 @@ function resolveTorque(input: TorqueInput, path: string, note: Note): LoadTorque
     }
     case 'fan': {
       if (input.coefficient !== undefined) return { kind: input.kind, coefficient: input.coefficient };
-      const coefficient = stated(input.torque, 'torque') / stated(input.atSpeed, 'atSpeed') ** 2;
+      const coefficient = stated(input.torque, 'torque') / squared(stated(input.atSpeed, 'atSpeed'));
       note(`${path}.coefficient`, derivedValue(coefficient, 'N m s^2/rad^2'), 'derived');
       return { kind: input.kind, coefficient };
     }

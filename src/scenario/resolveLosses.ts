@@ -1,3 +1,4 @@
+import { raised, squared } from '../numeric/raised.ts';
 import { assumedFrictionShare, coreXOverR } from './defaults.ts';
 import { derivedValue, type Note } from './origin.ts';
 import type { Referral } from './resolveCircuit.ts';
@@ -47,7 +48,7 @@ export function resolveLosses(
  */
 function coreOf(loss: number, { part, rating }: RatedCircuit, note: Note): CoreData {
   const airGap = ((rating.lineVoltage / Math.sqrt(3)) * part.Lm) / (part.Lls + part.Lm);
-  const R = (3 * airGap ** 2) / (loss * (1 + coreXOverR ** 2));
+  const R = (3 * squared(airGap)) / (loss * (1 + squared(coreXOverR)));
   const L = (coreXOverR * R) / (2 * Math.PI * rating.frequency);
   note('core.resistance', derivedValue(R, 'ohm'), 'derived', 'from ironLoss');
   note(
@@ -65,7 +66,7 @@ function mechanicalLossOf(
   note: Note,
 ): MechanicalLossData {
   const synchronous = synchronousSpeed(rating.frequency, poles);
-  const fromPower = (power: number) => power / synchronous ** 3;
+  const fromPower = (power: number) => power / raised(synchronous, 3);
   let loss: MechanicalLossData;
   if (typeof input === 'number') {
     note('mechanicalLoss.frictionShare', `${assumedFrictionShare * 100} %`, 'assumed', 'common practice');

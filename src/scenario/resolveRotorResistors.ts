@@ -1,3 +1,4 @@
+import { squared } from '../numeric/raised.ts';
 import { contradiction } from './contradiction.ts';
 import { derivedValue, type Note } from './origin.ts';
 import type { RotorResistorData } from './scenario.ts';
@@ -26,7 +27,7 @@ export function resolveRotorResistors(
     );
   if (input.turnsRatio === undefined) note('rotorResistors.turnsRatio', '1', 'default');
   if (input.plugging === undefined) note('rotorResistors.plugging', '0 ohm', 'default');
-  const square = (input.turnsRatio ?? 1) ** 2;
+  const square = squared(input.turnsRatio ?? 1);
   const refer = (path: string, resistance: number) => {
     if (input.turnsRatio !== undefined)
       note(`rotorResistors.referred.${path}`, derivedValue(resistance * square, 'ohm'), 'derived');

@@ -1,3 +1,5 @@
+import { hypotenuse } from '../numeric/hypotenuse.ts';
+import { squared } from '../numeric/raised.ts';
 import { assumedXOverR } from './defaults.ts';
 import { derivedValue, type Note, within } from './origin.ts';
 import { resolveCable, transformerImpedance } from './resolveFeeder.ts';
@@ -31,8 +33,8 @@ export function resolveSupply(input: ScenarioInput['supply'], note: Note): Suppl
   if (input.shortCircuitPower !== undefined) {
     if (input.xOverR === undefined) note('xOverR', String(assumedXOverR), 'assumed');
     const ratio = input.xOverR ?? assumedXOverR;
-    const impedance = lineVoltage ** 2 / input.shortCircuitPower;
-    const sourceResistance = impedance / Math.hypot(1, ratio);
+    const impedance = squared(lineVoltage) / input.shortCircuitPower;
+    const sourceResistance = impedance / hypotenuse(1, ratio);
     const sourceInductance = (sourceResistance * ratio) / omega;
     note('sourceResistance', derivedValue(sourceResistance, 'ohm'), 'derived');
     note('sourceInductance', derivedValue(sourceInductance * 1e3, 'mH'), 'derived');

@@ -1,3 +1,4 @@
+import { squared } from '../numeric/raised.ts';
 import { ratedVoltage } from './ratedBase.ts';
 import type { RuleContext } from './rule.ts';
 
@@ -40,7 +41,7 @@ export function testsRules(context: RuleContext): void {
     }
     if (between === undefined) continue;
     // In the equivalent star each phase has half the resistance between two terminals, whatever the connection.
-    const copper = 1.5 * between * current ** 2;
+    const copper = 1.5 * between * squared(current);
     if (test.power <= copper)
       report(
         at('power'),

@@ -1,5 +1,6 @@
-import type { UnitFactory } from '#unitmath';
+import type { UnitArithmetic, UnitFactory } from '#unitmath';
 import unitmath from '#unitmath';
+import { raised, squared } from '../numeric/raised.ts';
 
 /** W; the electrical horsepower, by definition. Source: NIST SP 811 (2008), appendix B.8. */
 const electricalHorsepower = 746;
@@ -12,18 +13,32 @@ const standardGravity = 9.80665;
 /** mm; a thousandth of an inch of 25.4 mm. Source: international yard and pound agreement (1959). */
 const milInMillimetres = 0.0254;
 
+/** The library's own arithmetic but for the power, for which it would ask the engine; it takes all of it or none. */
+const ARITHMETIC: UnitArithmetic = {
+  conv: (value) => (typeof value === 'string' ? Number.parseFloat(value) : value),
+  clone: (value) => value,
+  add: (a, b) => a + b,
+  sub: (a, b) => a - b,
+  mul: (a, b) => a * b,
+  div: (a, b) => a / b,
+  pow: raised,
+};
+
 /**
  * The library's own `lb`, `ft`, `lbf` and `hp` are the legal ones (pound and yard agreement of 1959, standard gravity
  * of the CGPM 1901); a test holds it to that. Here only what it lacks is added.
  */
 const unit: UnitFactory = unitmath.config({
+  type: ARITHMETIC,
+  // Choosing prefixes would ask for more of the arithmetic, and a factor has none.
+  prefix: 'never',
   definitions: {
     baseQuantities: ['APPARENT_POWER'],
     units: {
       rpm: { value: `${Math.PI / 30} rad/s` },
       // Thousand feet and thousand circular mils (a circle of one mil diameter), the cable maker's units.
       kft: { value: '1000 ft' },
-      kcmil: { value: `${(1000 * Math.PI * milInMillimetres ** 2) / 4} mm^2` },
+      kcmil: { value: `${(1000 * Math.PI * squared(milInMillimetres)) / 4} mm^2` },
       kgf: { value: `${standardGravity} N` },
       standardGravity: { value: `${standardGravity} m/s^2` },
       rev: { value: `${2 * Math.PI} rad` },

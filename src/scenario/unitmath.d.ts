@@ -10,9 +10,22 @@ export interface UnitDefinition {
   prefixes?: 'NONE' | 'SHORT' | 'LONG';
 }
 
+/** Arithmetic in place of the library's; it takes all of these or none. */
+export interface UnitArithmetic {
+  conv(value: string | number): number;
+  clone(value: number): number;
+  add(a: number, b: number): number;
+  sub(a: number, b: number): number;
+  mul(a: number, b: number): number;
+  div(a: number, b: number): number;
+  pow(a: number, b: number): number;
+}
+
 export interface UnitFactory {
   (value: number, unit: string): Unit;
   config(options: {
+    type: UnitArithmetic;
+    prefix: 'never';
     definitions: { baseQuantities?: string[]; units: Record<string, UnitDefinition> };
   }): UnitFactory;
 }

@@ -1,3 +1,4 @@
+import { squared } from '../numeric/raised.ts';
 import { couplingTorque, flankPosition } from './coupling.ts';
 import { loadSideFactor, motorSideFactor } from './gear.ts';
 import { type LoadCoefficients, loadCoefficients, smoothTorque, windageTorque } from './loadTorque.ts';
@@ -82,7 +83,7 @@ export function observeShaft(
     out.gearPower = (factor - 1) * meshTorque * omega;
     out.couplingTorque = 0;
     out.couplingPower = 0;
-    out.kinetic = 0.5 * shaft.inertia * omega ** 2;
+    out.kinetic = 0.5 * shaft.inertia * squared(omega);
     out.twistEnergy = 0;
     return;
   }
@@ -92,7 +93,7 @@ export function observeShaft(
   out.loadTorque = windage + bearing + carried;
   out.couplingTorque = carried;
   out.gearPower = (1 - loadSideFactor(shaft, mode.power)) * carried * driven;
-  out.couplingPower = touching ? coupling.damping * (omega - driven) ** 2 : 0;
-  out.kinetic = 0.5 * shaft.motorInertia * omega ** 2 + 0.5 * shaft.loadInertia * driven ** 2;
-  out.twistEnergy = 0.5 * coupling.stiffness * elastic ** 2;
+  out.couplingPower = touching ? coupling.damping * squared(omega - driven) : 0;
+  out.kinetic = 0.5 * shaft.motorInertia * squared(omega) + 0.5 * shaft.loadInertia * squared(driven);
+  out.twistEnergy = 0.5 * coupling.stiffness * squared(elastic);
 }

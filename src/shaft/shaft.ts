@@ -1,3 +1,4 @@
+import { raised, squared } from '../numeric/raised.ts';
 import type { CouplingData, Scenario } from '../scenario/scenario.ts';
 import { type SpeedPieces, speedPieces } from './speedPieces.ts';
 
@@ -81,10 +82,10 @@ export function shaftOf(scenario: Pick<Scenario, 'machine' | 'load' | 'supply'>)
         sum.gravity += part.torque / ratio;
         break;
       case 'viscous':
-        sum.viscous += part.coefficient / ratio ** 2;
+        sum.viscous += part.coefficient / squared(ratio);
         break;
       case 'fan':
-        sum.fan += part.coefficient / ratio ** 3;
+        sum.fan += part.coefficient / raised(ratio, 3);
         break;
       case 'constantPower':
       case 'table':
@@ -93,7 +94,7 @@ export function shaftOf(scenario: Pick<Scenario, 'machine' | 'load' | 'supply'>)
       default:
         part satisfies never;
     }
-  const loadInertia = load.inertia / ratio ** 2;
+  const loadInertia = load.inertia / squared(ratio);
   return {
     inertia: machine.inertia + loadInertia,
     motorInertia: machine.inertia,
@@ -125,5 +126,5 @@ function gearEfficiencies({ load }: Pick<Scenario, 'load'>): GearEfficiencies | 
 /** Torque of the magnetising current at right angles to the rated flux, N·m: of the order of rated torque. */
 function torqueScale({ machine, supply }: Pick<Scenario, 'machine' | 'supply'>): number {
   const flux = (supply.lineVoltage * Math.sqrt(2 / 3)) / (2 * Math.PI * supply.frequency);
-  return (1.5 * machine.polePairs * flux ** 2) / machine.Lm;
+  return (1.5 * machine.polePairs * squared(flux)) / machine.Lm;
 }

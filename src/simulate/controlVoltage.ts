@@ -1,5 +1,8 @@
 import { type ElectricalModel, newObservation, type Observation } from '../machine/electricalModel.ts';
 import type { Connection } from '../machine/supplyVector.ts';
+import { hypotenuse } from '../numeric/hypotenuse.ts';
+import { squared } from '../numeric/raised.ts';
+import { cosine, sine } from '../numeric/sineCosine.ts';
 import type { CoilVoltageData, Scenario } from '../scenario/scenario.ts';
 import { conduction } from '../starter/conduction.ts';
 import type { VoltageLevel } from '../starter/control/controlState.ts';
@@ -26,7 +29,7 @@ export function controlVoltage(scenario: Scenario, starter: StarterState, at: Ob
     const connected = CONTACTORS.some((contactor) =>
       starter.poles[contactor].every((pole) => pole === 'closed'),
     );
-    return connected ? Math.hypot(at.uAlpha, at.uBeta) / crest : 0;
+    return connected ? hypotenuse(at.uAlpha, at.uBeta) / crest : 0;
   }
   if (there < 3) return starter.lines[0] === 'closed' && starter.lines[1] === 'closed' ? 1 : 0;
   if (poles.kind === 'none' || poles.kind === 'shortCircuit') return 1;
@@ -36,12 +39,12 @@ export function controlVoltage(scenario: Scenario, starter: StarterState, at: Ob
       : scenario.starter.lineResistors.resistance;
   const alpha = at.uAlpha + resistance * at.iAlpha;
   const beta = at.uBeta + resistance * at.iBeta;
-  if (poles.kind === 'three') return Math.hypot(alpha, beta) / crest;
+  if (poles.kind === 'three') return hypotenuse(alpha, beta) / crest;
   // Along the axis of the two conducting phases the drop acts; at right angles to it the source stands undisturbed.
   const axis = conductingAxis(poles.connection);
   const along = alpha * axis.alpha + beta * axis.beta;
   const source = at.vAlpha * axis.alpha + at.vBeta * axis.beta;
-  return Math.sqrt(along ** 2 + Math.max(0, crest ** 2 - source ** 2)) / crest;
+  return Math.sqrt(squared(along) + Math.max(0, squared(crest) - squared(source))) / crest;
 }
 
 const CONTACTORS = ['forward', 'reverse'] as const;
@@ -49,7 +52,7 @@ const CONTACTORS = ['forward', 'reverse'] as const;
 /** Unit vector at right angles to the axis of the open terminal. */
 function conductingAxis(connection: Connection): { readonly alpha: number; readonly beta: number } {
   const angle = (connection.indexOf(-1) * 2 * Math.PI) / 3;
-  return { alpha: -Math.sin(angle), beta: Math.cos(angle) };
+  return { alpha: -sine(angle), beta: cosine(angle) };
 }
 
 /**

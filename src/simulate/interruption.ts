@@ -2,6 +2,7 @@ import type { Circuit } from '../machine/circuit.ts';
 import { connectedModel } from '../machine/connectedModel.ts';
 import { type FluxVector, newObservation } from '../machine/electricalModel.ts';
 import { rotate } from '../machine/rotate.ts';
+import { squared } from '../numeric/raised.ts';
 import type { Supply } from '../scenario/scenario.ts';
 import type { Conduction } from '../starter/conduction.ts';
 
@@ -32,7 +33,7 @@ export function interruptionEnergy(
   }
   const iAlpha = (local[0]! - alpha) / circuit.Ltransient;
   const iBeta = poles.kind === 'none' ? (local[1]! - beta) / circuit.Ltransient : 0;
-  return 0.75 * circuit.Ltransient * (iAlpha ** 2 + iBeta ** 2);
+  return 0.75 * circuit.Ltransient * (squared(iAlpha) + squared(iBeta));
 }
 
 /** Magnetic energy of these fluxes with all terminals connected, or with the constraint of a smaller conducting set, J. */

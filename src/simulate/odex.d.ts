@@ -29,6 +29,10 @@ export class Solver {
     options?: Partial<Options>,
   );
   solutionSegments(x: number, y0: number[], xEnd?: number): Generator<SolutionSegment, undefined>;
+  /** Interpolant of the step that begins at xOld and is h long, from `dens`; imit says which formula `dens` is for. */
+  contex: (xOld: number, h: number, imit: number) => (component: number, x: number) => number;
+  /** Coefficients of the last accepted step's interpolant, for all components one after the other. */
+  readonly dens: readonly number[];
   /** Step size that each extrapolation column proposes; entries are missing until their column has been used. */
   readonly hh: number[];
 }

@@ -1,5 +1,7 @@
 import { Solver } from '#odex';
+import { interpolant } from './interpolant.ts';
 import { SimulationError } from './simulationError.ts';
+import { withOwnPowers } from './withOwnPowers.ts';
 
 /** One accepted step with its interpolant. */
 export interface Step {
@@ -47,7 +49,8 @@ const INTERPOLATION_DEGREE = 2;
 /**
  * Integrates a smooth problem from t0 to tEnd step by step; stop by breaking out of the loop. Everything that has to
  * be known about odex is in this file: one Solver per call (two live generators on one Solver corrupt each other),
- * plain arrays, end time 0 means "no end" there, NaN is accepted there silently and refused here.
+ * plain arrays, end time 0 means "no end" there, NaN is accepted there silently and refused here, powers are the engine's
+ * there and our own here.
  *
  * @throws SimulationError nonFiniteValue, stepLimit
  */
@@ -74,7 +77,7 @@ export function* integrate(
       );
     }
   };
-  const solver = new Solver(rhs, n, {
+  const settings = {
     rawFunction: true,
     relativeTolerance: options.relativeTolerance,
     absoluteTolerance: [...options.absoluteTolerance],
@@ -82,11 +85,17 @@ export function* integrate(
     interpolationFormulaDegree: INTERPOLATION_DEGREE,
     // The limit is kept here, over all segments of a run; odex's own would start again with every segment.
     maxSteps: Number.MAX_SAFE_INTEGER,
-  });
+  };
+  const solver = withOwnPowers(() => new Solver(rhs, n, settings));
+  solver.contex = (xOld, h, imit) =>
+    interpolant(solver.dens.slice(0, (Math.max(imit, -1) + 5) * n), n, xOld, h, imit);
   // A last step that is rejected, shortened and then accepted early asks for the proposal of a column that has not been
   // used yet; the missing number would make the next step NaN. With this it keeps the shortened step.
   solver.hh.fill(Number.MAX_VALUE);
-  for (const segment of solver.solutionSegments(t0, [...y0], tEnd)) {
+  const segments = solver.solutionSegments(t0, [...y0], tEnd);
+  for (;;) {
+    const { done, value: segment } = withOwnPowers(() => segments.next());
+    if (done) return;
     if (++stats.steps > options.maxSteps)
       throw new SimulationError(
         'stepLimit',

@@ -1,4 +1,5 @@
 import type { ElectricalModel } from '../machine/electricalModel.ts';
+import { squared } from '../numeric/raised.ts';
 import { canReset } from '../starter/overloadRelay.ts';
 import type { StarterState } from '../starter/starter.ts';
 import type { RunState } from './runState.ts';
@@ -23,6 +24,6 @@ export function lineCurrents(model: ElectricalModel, kind: 'three' | 'two' | 'no
   const y: number[] = [];
   return (step, t, out) => {
     readState(step, t, 0, model.size, y);
-    for (const phase of [0, 1, 2] as const) out[phase] = model.terminalCurrent(t, y, phase) ** 2;
+    for (const phase of [0, 1, 2] as const) out[phase] = squared(model.terminalCurrent(t, y, phase));
   };
 }

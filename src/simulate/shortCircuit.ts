@@ -1,3 +1,4 @@
+import { hypotenuse } from '../numeric/hypotenuse.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { type ContactorName, hasFault, opposite, PHASES, type StarterState } from '../starter/starter.ts';
 import type { RunEvent, ShortCircuit } from './trajectory.ts';
@@ -30,7 +31,7 @@ export function describeShortCircuit(
   const { supply, starter, solver } = scenario;
   const inductance = supply.sourceInductance + (supply.cable?.inductance ?? 0);
   const resistance = supply.sourceResistance + (supply.cable?.resistance ?? 0);
-  const impedance = Math.hypot(resistance, 2 * Math.PI * supply.frequency * inductance);
+  const impedance = hypotenuse(resistance, 2 * Math.PI * supply.frequency * inductance);
   const contactor = events.findLast((event) => event.kind === 'poleTouches')?.contactor ?? 'reverse';
   const longest = PERIODS_TO_EXTINCTION / supply.frequency + starter.minimumArcingTime;
   const endTime = t + longest + Math.max(...starter.openingScatter);

@@ -1,4 +1,5 @@
 import type { Circuit } from '../machine/circuit.ts';
+import { squared } from '../numeric/raised.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 
 /** Flux linkage at no load, Wb crest. */
@@ -20,7 +21,7 @@ export function stateScales(
 ): { flux: number; speed: number; position: number; twist: number } {
   const omega = 2 * Math.PI * scenario.supply.frequency;
   const flux = nominalFlux(scenario);
-  const torque = (0.75 * circuit.polePairs * flux ** 2) / circuit.Ltransient;
+  const torque = (0.75 * circuit.polePairs * squared(flux)) / circuit.Ltransient;
   return {
     flux,
     speed: omega / scenario.machine.polePairs,

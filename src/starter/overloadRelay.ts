@@ -1,4 +1,7 @@
+import { exponential } from '../numeric/exponential.ts';
 import { GAUSS_POINTS } from '../numeric/gaussPoints.ts';
+import { logarithm } from '../numeric/logarithm.ts';
+import { squared } from '../numeric/raised.ts';
 import type { OverloadData, TripClass } from '../scenario/starterData.ts';
 
 /**
@@ -50,7 +53,7 @@ export function overloadConstants(tripClass: TripClass): OverloadConstants {
 
 /** Heat of every phase at t = 0: none when cold, the steady heat of the setting, 1/k², when warm. */
 export function initialHeat(overload: OverloadData): number {
-  return overload.start === 'cold' ? 0 : 1 / overloadConstants(overload.tripClass).k ** 2;
+  return overload.start === 'cold' ? 0 : 1 / squared(overloadConstants(overload.tripClass).k);
 }
 
 /**
@@ -65,7 +68,7 @@ export function weightedSquares(duration: number, squares: ArrayLike<number>, ta
   let sum = 0;
   for (let j = 0; j < GAUSS_POINTS.length; j++) {
     const { x, w } = GAUSS_POINTS[j]!;
-    sum += w * Math.exp(-((1 - x) * duration) / tau) * squares[j]!;
+    sum += w * exponential(-((1 - x) * duration) / tau) * squares[j]!;
   }
   return sum * duration;
 }
@@ -86,7 +89,7 @@ export function heatAfter(
   setting: number,
 ): number {
   const { k, tau } = constants;
-  return heat * Math.exp(-duration / tau) + weighted / (tau * (k * setting) ** 2);
+  return heat * exponential(-duration / tau) + weighted / (tau * squared(k * setting));
 }
 
 /** True when the relay, of which this is the hottest phase's heat, has cooled enough to be reset. */
@@ -113,5 +116,5 @@ export function tripTimeHot(multiple: number, preload: number, constants: Overlo
   const { k, tau } = constants;
   if (preload >= k) return 0;
   if (multiple <= k) return Number.POSITIVE_INFINITY;
-  return tau * Math.log((multiple ** 2 - preload ** 2) / (multiple ** 2 - k ** 2));
+  return tau * logarithm((squared(multiple) - squared(preload)) / (squared(multiple) - squared(k)));
 }

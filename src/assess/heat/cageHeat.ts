@@ -1,5 +1,6 @@
 import { steadyState } from '../../machine/steadyState.ts';
 import { magnitude } from '../../numeric/complex.ts';
+import { squared } from '../../numeric/raised.ts';
 import type { MachineData, Supply, ThermalData } from '../../scenario/scenario.ts';
 import { type SourcedValue, STANDARD_LIMITS } from '../standardLimits.ts';
 import { type CageBodies, perBody } from './cageBodies.ts';
@@ -117,7 +118,7 @@ function temperatureAtRatedLoad(
 function lossPerShare(machine: MachineData, supply: Supply, bodies: CageBodies): number {
   const { rotorCurrents } = steadyState(machine, supply, 1);
   const losses = perBody(
-    machine.cages.map(({ Rr }, j) => 3 * magnitude(rotorCurrents[j]!) ** 2 * Rr),
+    machine.cages.map(({ Rr }, j) => 3 * squared(magnitude(rotorCurrents[j]!)) * Rr),
     bodies,
   );
   if (bodies.outer === null) return losses.cage;

@@ -1,3 +1,4 @@
+import { squared } from '../../numeric/raised.ts';
 import type { CycleName } from '../../scenario/scenario.ts';
 import type { Running } from './dutyCycle.ts';
 import { brakingHeat, type OperationHeat, reversalHeat, sumOfPulses, totalHeat } from './heat.ts';
@@ -32,7 +33,7 @@ export function noLoadStartsEstimate(
 ): number {
   const inMotor = (pulse: OperationHeat['start']) => pulse.winding + pulse.cage + pulse.outerCage;
   const rotor = (pulse: OperationHeat['start']) => pulse.cage + pulse.outerCage;
-  const rotorHeat = 0.5 * data.rotorInertia * data.synchronousSpeed ** 2;
+  const rotorHeat = 0.5 * data.rotorInertia * squared(data.synchronousSpeed);
   const oneStart = rotorHeat * (inMotor(heat.start) / rotor(heat.start));
   const operation = {
     startCoast: heat.start,

@@ -1,3 +1,4 @@
+import { raised } from '../../numeric/raised.ts';
 import type { CycleName } from '../../scenario/scenario.ts';
 import { dutyCycle, mostPerHour, type Running } from './dutyCycle.ts';
 import type { OperationHeat } from './heat.ts';
@@ -45,7 +46,7 @@ export function permissibleOperations(
     .join('; ');
   if (excess(most) <= 0) return { perHour: most, binding: 'time', peaks: peaksAt(most), remark };
   const rarest = Math.min(RAREST, most);
-  const rate = (i: number) => rarest * (most / rarest) ** (i / SCAN_POINTS);
+  const rate = (i: number) => rarest * raised(most / rarest, i / SCAN_POINTS);
   for (let i = SCAN_POINTS - 1; i >= 0; i--) {
     if (excess(rate(i)) > 0) continue;
     let perHour = rate(i);

@@ -1,6 +1,7 @@
 import type { SteadySupply } from '../../machine/steadyState.ts';
 import { steadyState } from '../../machine/steadyState.ts';
 import { magnitude } from '../../numeric/complex.ts';
+import { squared } from '../../numeric/raised.ts';
 import type { MachineData } from '../../scenario/scenario.ts';
 import { type CageBodies, perBody } from './cageBodies.ts';
 import type { HeatPulse } from './heat.ts';
@@ -20,15 +21,15 @@ export function steadyLosses(
   const { current, rotorCurrents, coreCurrent } = steadyState(machine, supply, slip);
   const speed = Math.abs(((1 - slip) * 2 * Math.PI * supply.frequency) / machine.polePairs);
   const { friction, windage } = machine.mechanicalLoss ?? { friction: 0, windage: 0 };
-  const iron = coreCurrent === null ? 0 : 3 * magnitude(coreCurrent) ** 2 * (machine.core?.R ?? 0);
+  const iron = coreCurrent === null ? 0 : 3 * squared(magnitude(coreCurrent)) * (machine.core?.R ?? 0);
   return {
-    winding: 3 * current ** 2 * machine.Rs,
+    winding: 3 * squared(current) * machine.Rs,
     ...perBody(
-      machine.cages.map(({ Rr }, j) => 3 * magnitude(rotorCurrents[j]!) ** 2 * Rr),
+      machine.cages.map(({ Rr }, j) => 3 * squared(magnitude(rotorCurrents[j]!)) * Rr),
       bodies,
     ),
     // A held shaft is not rubbed: with the speed the loss of the bearings is zero.
-    frame: iron + (friction + windage * speed ** 2) * speed,
+    frame: iron + (friction + windage * squared(speed)) * speed,
     duration: 1,
   };
 }

@@ -1,4 +1,5 @@
 import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
+import { exponential, exponentialLessOne } from '../../numeric/exponential.ts';
 import { type ExponentialSum, zerosOfExponentialSum } from '../../numeric/exponentialSum.ts';
 import type { HeatPulse } from './heat.ts';
 import type { Cooling, NodeName, PerNode, ThermalLink, ThermalModel } from './thermalNetwork.ts';
@@ -70,8 +71,8 @@ export function risesAfter(modes: ThermalModes, rises: PerNode, heat: PerNode, d
   const end = modes.rates.map((rate, k) => {
     const x = rate * duration;
     // (1 − e^−x)/x: the share of the heat that is left when it flows in evenly
-    const left = x === 0 ? 1 : -Math.expm1(-x) / x;
-    return begin[k]! * Math.exp(-x) + inflow[k]! * left;
+    const left = x === 0 ? 1 : -exponentialLessOne(-x) / x;
+    return begin[k]! * exponential(-x) + inflow[k]! * left;
   });
   return rises.map(
     (_, i) => end.reduce((sum, x, k) => sum + modes.vectors[k]![i]! * x, 0) / modes.rootCapacities[i]!,

@@ -1,3 +1,4 @@
+import { squared } from '../../numeric/raised.ts';
 import type { ThermalData } from '../../scenario/scenario.ts';
 import type { ThermalNode, ThermalParameter } from './thermalNetwork.ts';
 import { givenOr } from './thermalParameter.ts';
@@ -30,7 +31,7 @@ export function windingHeatCapacity(
   const { value: density, source } = TYPICAL_THERMAL.currentDensity;
   const { resistivity, zeroResistance, volumetricHeat } = COPPER;
   const hot = (resistivity * (zeroResistance + temperature)) / (zeroResistance + 20);
-  const rate = (hot * density ** 2) / volumetricHeat;
+  const rate = (hot * squared(density)) / volumetricHeat;
   return givenOr(name, thermal?.windingHeatCapacity, {
     value: ratedLoss / rate,
     unit: 'J/K',

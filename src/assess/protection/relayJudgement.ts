@@ -1,5 +1,6 @@
 import { steadyState } from '../../machine/steadyState.ts';
 import type { Quadrature } from '../../measure/quadrature.ts';
+import { squared } from '../../numeric/raised.ts';
 import type { CycleName, Scenario, TripClass } from '../../scenario/scenario.ts';
 import { steadySpeed } from '../../shaft/steadySpeed.ts';
 import { overloadConstants } from '../../starter/overloadRelay.ts';
@@ -63,7 +64,7 @@ export function relayJudgement(
   }[kind];
   const both = (operation: readonly RelayStretch[]) => ({
     cold: stopsUntilTrip(constants, relay.setting, operation, 0),
-    warm: stopsUntilTrip(constants, relay.setting, operation, 1 / k ** 2),
+    warm: stopsUntilTrip(constants, relay.setting, operation, 1 / squared(k)),
   });
   return {
     setting: relay.setting,

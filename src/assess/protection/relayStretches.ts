@@ -1,5 +1,7 @@
 import { PHASE_NAMES } from '../../measure/measurement.ts';
 import { cellAt, integral, type Quadrature } from '../../measure/quadrature.ts';
+import { exponential, exponentialLessOne } from '../../numeric/exponential.ts';
+import { squared } from '../../numeric/raised.ts';
 import type { Window } from '../heat/operationWindows.ts';
 import type { RelayStretch } from './stopsUntilTrip.ts';
 
@@ -17,7 +19,7 @@ export function relayStretch(quadrature: Quadrature, { from, to }: Window, tau: 
     const a = Math.max(from, cellEdge[cell]!);
     const b = Math.min(to, cellEdge[cell + 1]!);
     if (b <= a) continue;
-    const weight = Math.exp(-(to - (a + b) / 2) / tau);
+    const weight = exponential(-(to - (a + b) / 2) / tau);
     for (const [phase, name] of PHASE_NAMES.entries())
       sums[phase as 0 | 1 | 2] += weight * integral(quadrature, `i${name}2`, a, b);
   }
@@ -26,6 +28,6 @@ export function relayStretch(quadrature: Quadrature, { from, to }: Window, tau: 
 
 /** The same of a steady current, A r.m.s., over a time, s; without current a pause. */
 export function steadyStretch(current: number, duration: number, tau: number): RelayStretch {
-  const weighted = current ** 2 * tau * -Math.expm1(-duration / tau);
+  const weighted = squared(current) * tau * -exponentialLessOne(-duration / tau);
   return { duration, weighted: [weighted, weighted, weighted] };
 }

@@ -1,3 +1,4 @@
+import { exponentialLessOne } from '../../numeric/exponential.ts';
 import { heatAfter, type OverloadConstants, TRIP_LEVEL } from '../../starter/overloadRelay.ts';
 
 /** A stretch of what an overload relay sees: a start, running, a stop, or a pause. */
@@ -45,7 +46,7 @@ export function stopsUntilTrip(
   };
   // One operation takes H to H·decay + g: for ever, H = g/(1 − decay).
   const period = operation.reduce((sum, { duration }) => sum + duration, 0);
-  const left = -Math.expm1(-period / constants.tau);
+  const left = -exponentialLessOne(-period / constants.tau);
   const steadyPeak = once(once([0, 0, 0]).end.map((g) => g / left)).peak;
   let state = once([initialHeat, initialHeat, initialHeat]);
   // From above the heat falls, from below it rises towards what repeats for ever: the first operation or that decides.

@@ -2,6 +2,7 @@ import { stiff } from '../../machine/breakdown.ts';
 import { steadyState } from '../../machine/steadyState.ts';
 import { integral, type Quadrature, quadratureOf } from '../../measure/quadrature.ts';
 import type { RunResult } from '../../measure/result.ts';
+import { raised, squared } from '../../numeric/raised.ts';
 import type { PhaseName, ProtectionCurve, TripClass } from '../../scenario/scenario.ts';
 import { overloadConstants, tripTimeCold, tripTimeHot } from '../../starter/overloadRelay.ts';
 import { limitOf } from '../againstLimit.ts';
@@ -117,7 +118,7 @@ function overloadCurves({ scenario }: RunResult): TimeCurrentData['overload'] {
   const least = ABOVE_LEAST * constants.k;
   const multiples = Array.from(
     { length: CURVE_POINTS },
-    (_, i) => least * (LARGEST_MULTIPLE / least) ** (i / (CURVE_POINTS - 1)),
+    (_, i) => least * raised(LARGEST_MULTIPLE / least, i / (CURVE_POINTS - 1)),
   );
   const curve = (time: (multiple: number) => number) =>
     multiples.map((multiple) => ({ time: time(multiple), current: multiple * setting }));
@@ -135,7 +136,7 @@ function lockedRotorLines({ scenario }: RunResult): TimeCurrentData['lockedRotor
   const line = (time: number | null | undefined): readonly TimeCurrentPoint[] | null =>
     time == null
       ? null
-      : WITHSTAND_RANGE.map((share) => ({ time: time / share ** 2, current: share * current }));
+      : WITHSTAND_RANGE.map((share) => ({ time: time / squared(share), current: share * current }));
   return {
     current,
     cold: line(scenario.thermal?.lockedRotorTimeCold),

@@ -2,6 +2,7 @@ import { stiff } from '../../machine/breakdown.ts';
 import { steadyState } from '../../machine/steadyState.ts';
 import { PHASE_NAMES } from '../../measure/measurement.ts';
 import { integral, type Quadrature } from '../../measure/quadrature.ts';
+import { squared } from '../../numeric/raised.ts';
 import type { PhaseName, Scenario } from '../../scenario/scenario.ts';
 import { lockedRotorTimes } from '../heat/lockedRotorTimes.ts';
 import type { OperationWindows } from '../heat/operationWindows.ts';
@@ -40,7 +41,7 @@ export function withstandUse(
   const lockedRotorCurrent = steadyState(scenario.machine, stiff(scenario.supply), 1).current;
   const times = lockedRotorTimes(scenario.thermal);
   const shareOf = (time: ThermalParameter | null) =>
-    time && { share: I2t / (lockedRotorCurrent ** 2 * time.value), time };
+    time && { share: I2t / (squared(lockedRotorCurrent) * time.value), time };
   return {
     I2t,
     phase: PHASE_NAMES[perPhase.indexOf(I2t)]!,

@@ -1,3 +1,5 @@
+import { logarithm } from '../../numeric/logarithm.ts';
+import { raised } from '../../numeric/raised.ts';
 import type { ContactorData } from '../../scenario/scenario.ts';
 import { STANDARD_LIMITS } from '../standardLimits.ts';
 import { lifeFromTable } from './lifeTable.ts';
@@ -83,7 +85,7 @@ export function lifeAtBreaking(
   const full = lifeAtFullVoltage(device, at, remarks);
   const little = Math.max(full, lifeAtLittleVoltage(device, at, remarks) ?? full);
   const weight = voltageWeight(recoveryVoltage / (device.ratedVoltage ?? ratedVoltage), remarks);
-  const operations = full ** weight * little ** (1 - weight);
+  const operations = raised(full, weight) * raised(little, 1 - weight);
   return {
     operations,
     low: operations * basis.lowFactor,
@@ -104,7 +106,7 @@ function voltageWeight(share: number, remarks: string[]): number {
   if (share <= little) return 0;
   if (share > HIGHEST_TEST_VOLTAGE)
     remarks.push('the recovery voltage exceeds that of every test: extrapolated');
-  return Math.log(share / little) / Math.log(full / little);
+  return logarithm(share / little) / logarithm(full / little);
 }
 
 function lifeAtFullVoltage(device: ContactorData, current: number, remarks: string[]): number {
@@ -123,7 +125,7 @@ function lifeAtFullVoltage(device: ContactorData, current: number, remarks: stri
     );
   const life = lifeAc4 ?? (lifeAc3 === null ? STANDARD_LIMITS.genericLifeAc4.value : lifeAc3 / GENERIC_RATIO);
   const testCurrent = STANDARD_LIMITS.durabilityBreakAc4.value * (lifeAc4 === null ? ratedCurrentAc3 : rated);
-  return life * (testCurrent / current) ** LIFE_EXPONENT;
+  return life * raised(testCurrent / current, LIFE_EXPONENT);
 }
 
 /** Null where only a table is stated: it then holds at every voltage. */
@@ -139,7 +141,7 @@ function lifeAtLittleVoltage(device: ContactorData, current: number, remarks: st
     );
   const life = lifeAc3 ?? (lifeAc4 === null ? STANDARD_LIMITS.genericLifeAc3.value : lifeAc4 * GENERIC_RATIO);
   const rated = lifeAc3 === null && lifeAc4 !== null ? (ratedCurrentAc4 ?? ratedCurrentAc3) : ratedCurrentAc3;
-  return life * ((STANDARD_LIMITS.durabilityBreakAc3.value * rated) / current) ** LIFE_EXPONENT;
+  return life * raised((STANDARD_LIMITS.durabilityBreakAc3.value * rated) / current, LIFE_EXPONENT);
 }
 
 /** Life in AC-3 over life in AC-4. */

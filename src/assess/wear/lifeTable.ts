@@ -1,3 +1,5 @@
+import { logarithm } from '../../numeric/logarithm.ts';
+import { raised } from '../../numeric/raised.ts';
 /** A point of a table of life. */
 export interface LifePoint {
   /** Breaking current, A r.m.s. */
@@ -24,13 +26,13 @@ export function lifeFromTable(
       ? ''
       : `${current.toPrecision(3)} A lies ${beyond} the table of life, which is extrapolated with the slope at its end`;
   if (points.length === 1)
-    return { operations: first.operations * (first.current / current) ** exponent, remark };
+    return { operations: first.operations * raised(first.current / current, exponent), remark };
   const right = Math.max(
     1,
     points.findIndex((point) => point.current >= current),
   );
   const k = current > last.current ? points.length - 1 : right;
   const [a, b] = [points[k - 1]!, points[k]!];
-  const share = Math.log(current / a.current) / Math.log(b.current / a.current);
-  return { operations: a.operations * (b.operations / a.operations) ** share, remark };
+  const share = logarithm(current / a.current) / logarithm(b.current / a.current);
+  return { operations: a.operations * raised(b.operations / a.operations, share), remark };
 }

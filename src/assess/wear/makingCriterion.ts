@@ -1,5 +1,7 @@
 import { steadyState } from '../../machine/steadyState.ts';
 import type { MakingPole, MeanDuties } from '../../measure/meanDuties.ts';
+import { exponential } from '../../numeric/exponential.ts';
+import { squared } from '../../numeric/raised.ts';
 import type { ContactorData, ContactorsData, Scenario } from '../../scenario/scenario.ts';
 import type { ContactorName } from '../../starter/starter.ts';
 import { type Criterion, type CriterionParts, judged, notJudged } from '../criterion.ts';
@@ -97,9 +99,9 @@ function testCrest({ ratedCurrentAc3 }: ContactorData): { factor: number; words:
   const { testPowerFactor, testPowerFactorLarge, testPowerFactorStep } = STANDARD_LIMITS;
   const { value, source } =
     ratedCurrentAc3 <= testPowerFactorStep.value ? testPowerFactor : testPowerFactorLarge;
-  const ratio = value / Math.sqrt(1 - value ** 2);
+  const ratio = value / Math.sqrt(1 - squared(value));
   return {
-    factor: 1.02 + 0.98 * Math.exp(-3 * ratio),
+    factor: 1.02 + 0.98 * exponential(-3 * ratio),
     words: `power factor ${value} (${source}), crest factor of IEC 60909-0`,
   };
 }

@@ -1,3 +1,4 @@
+import { raised } from '../../numeric/raised.ts';
 /** What came of one trial. */
 export interface Trial {
   readonly passes: boolean;
@@ -39,7 +40,7 @@ export interface BoundaryQuestion {
  */
 export function boundary(question: BoundaryQuestion, trial: (value: number) => Trial): Boundary {
   const { from, to, steps, width } = question;
-  const at = (i: number) => from * (to / from) ** (i / steps);
+  const at = (i: number) => from * raised(to / from, i / steps);
   let trials = 0;
   const ask = (value: number) => {
     trials++;
@@ -81,7 +82,7 @@ export function onset(question: BoundaryQuestion, trial: (value: number) => Tria
   };
   let bad: Failure | null = null;
   for (let i = 0; i <= steps; i++) {
-    const value = i === steps ? to : from * (to / from) ** (i / steps);
+    const value = i === steps ? to : from * raised(to / from, i / steps);
     const { passes, failing } = ask(value);
     if (!passes) bad = { value, failing };
     else if (bad === null) return { kind: 'everything', value, beyond: null, binding: [], trials };

@@ -1,5 +1,7 @@
 import type { Criterion } from '../../assess/criterion.ts';
 import type { RunResult } from '../../measure/result.ts';
+import { decadeBelow } from '../../numeric/decadeBelow.ts';
+import { squared } from '../../numeric/raised.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import { synchronousSpeed } from '../../scenario/synchronousSpeed.ts';
 import { type CommandedRun, commandedRun, stoppedBy } from '../alternatives/commandedRun.ts';
@@ -40,7 +42,7 @@ export function smallestResistor(result: RunResult, judge: Judge): number | null
   const found = extreme('smallestResistor', result, judge).boundary;
   if (found === null || found.value === null) return null;
   // Rounded up to what is printed, so that the printed value passes too.
-  const digit = 10 ** (Math.floor(Math.log10(found.value)) - 2);
+  const digit = decadeBelow(found.value) / 100;
   return Number((Math.ceil(found.value / digit) * digit).toPrecision(3));
 }
 
@@ -158,7 +160,7 @@ function trialOf({ criteria, against }: Judged): Trial {
 function withInertia(run: CommandedRun, kind: Parameters<typeof stoppedBy>[1], inertia: number): Scenario {
   const { load, machine } = run.scenario;
   const ratio = load.gear?.ratio ?? 1;
-  const total = (value: number) => machine.inertia + value / ratio ** 2;
+  const total = (value: number) => machine.inertia + value / squared(ratio);
   const begin = run.scenario.actions.at(-1)?.at ?? 0;
   const share = Math.max(1, (TIME_TO_START * total(inertia)) / total(load.inertia));
   // Whole periods later, so that the contacts find the same supply angle.

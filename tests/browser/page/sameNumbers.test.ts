@@ -1,0 +1,43 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { expect, it } from 'vitest';
+import { builtPage } from '../../support/buildPage.ts';
+import { builtPages } from '../../support/builtPage.ts';
+import { chooseTask, hand, libraryRun, openReady, settled, shownNumbers } from '../../support/pageDriver.ts';
+import { exampleText } from '../../support/workFolder.ts';
+
+const pages = builtPages();
+
+const EXAMPLES = [
+  'push-button-plug-stop.yaml',
+  'plugs-comfortably.yaml',
+  'should-not-be-plugged.yaml',
+  'full-reversal.yaml',
+  'from-a-nameplate.yaml',
+  'slip-ring-travel-drive.yaml',
+];
+
+it('every number of every built-in scenario is that of this process, to the last bit, and its text the same', async () => {
+  const { page } = await openReady(pages);
+  await chooseTask(page, 'Files');
+  const select = hand(page).getByLabel('Built-in scenario');
+  for (const name of EXAMPLES) {
+    await select.selectOption(name);
+    await settled(page);
+    const { view } = libraryRun(exampleText(name));
+    const ours = view.numbers
+      .flatMap(({ rows }) => rows)
+      .map(({ key, value, text }) => ({ key, value: value === null ? '' : String(value), text }));
+    const theirs = (await shownNumbers(page)).map(({ key, value, text }) => ({ key, value, text }));
+    expect({ name, numbers: theirs }).toEqual({ name, numbers: ours });
+  }
+});
+
+it('the integrator in the built page calls the power that can be put in its place', async () => {
+  const folder = path.join(await builtPage(), 'assets');
+  const chunks = readdirSync(folder)
+    .map((name) => readFileSync(path.join(folder, name), 'utf8'))
+    .filter((code) => code.includes('maxExtrapolationColumns') && code.includes('stepSizeFac1'));
+  expect(chunks.length).toBeGreaterThan(0);
+  for (const code of chunks) expect(code.match(/Math\.pow\(/gu)?.length ?? 0).toBeGreaterThan(10);
+});
