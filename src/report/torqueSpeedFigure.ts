@@ -14,6 +14,8 @@ import { readTraces, type Traces } from './traces.ts';
 
 /** Points of each steady-state curve: the pull-out bend of a slip of 0.02 still gets ten of them. */
 const CURVE_POINTS = 481;
+/** Of a picture that follows a moving hand. */
+const DRAFT_CURVE_POINTS = 121;
 /** Speeds beyond synchronous speed that the curves cover, as a share of it. */
 const BEYOND = 0.08;
 
@@ -35,9 +37,10 @@ export function torqueSpeedFigure(result: RunResult, options: FigureOptions): Fi
     Math.min(reverses ? -(1 + BEYOND) * sync : -0.25 * sync, 1.05 * reach[0]),
     Math.max((1 + BEYOND) * sync, 1.05 * reach[1]),
   ];
+  const count = options.density === undefined ? CURVE_POINTS : DRAFT_CURVE_POINTS;
   const speeds = Float64Array.from(
-    { length: CURVE_POINTS },
-    (_, i) => domain[0] + ((domain[1] - domain[0]) * i) / (CURVE_POINTS - 1),
+    { length: count },
+    (_, i) => domain[0] + ((domain[1] - domain[0]) * i) / (count - 1),
   );
   const steady = steadyCircuits(trajectory).map(({ sequence, inserted }) => ({
     form: 'line' as const,

@@ -19,6 +19,9 @@ import { type PageServer, pageServer } from '../support/pageServer.ts';
 const VIEWPORT = { width: 1280, height: 720 };
 const LOADS = 5;
 const MOVES = 200;
+/** Turns that are made apart, and frames between them: the hand rests, and what comes then is over before the next. */
+const SINGLE_MOVES = 60;
+const FRAMES_APART = 20;
 /** Turns before those that count: the engine has compiled the simulation by then. */
 const WARM_UP_MOVES = 30;
 /** Between the turns for warm-up and those that count, ms: nothing of the first is under way then. */
@@ -105,12 +108,12 @@ async function firstViews(browser: Browser, server: PageServer, folder: string):
 }
 
 /**
- * Turns the slider once a frame, back and forth over its middle half, and returns for each turn when it was made and what
+ * Turns the slider once in so many frames, back and forth over its middle half, and returns for each turn when it was made and what
  * the page measured meanwhile.
  */
-function turnSlider(page: Page, moves: number) {
+function turnSlider(page: Page, moves: number, frames: number) {
   return page.evaluate(
-    async ({ selector, moves, patience }) => {
+    async ({ selector, moves, frames, patience }) => {
       const slider = document.querySelector<HTMLInputElement>(selector);
       if (slider === null) throw new Error(`no slider ${selector}`);
       const frame = () => new Promise<number>((resolve) => requestAnimationFrame(resolve));
@@ -119,7 +122,7 @@ function turnSlider(page: Page, moves: number) {
       performance.clearMeasures('input-to-paint');
       const turned: number[] = [];
       for (let i = 0; i < moves; i++) {
-        await frame();
+        for (let waited = 0; waited < frames; waited++) await frame();
         // A triangle over 100 turns: no two neighbours alike.
         const phase = (i % 100) / 100;
         const share = 0.25 + 0.5 * (phase < 0.5 ? 2 * phase : 2 - 2 * phase);
@@ -136,16 +139,22 @@ function turnSlider(page: Page, moves: number) {
       while (!painted().some(({ input }) => input >= last - 1) && performance.now() < until) await frame();
       return { turned, painted: painted() };
     },
-    { selector: SLIDER, moves, patience: PATIENCE },
+    { selector: SLIDER, moves, frames, patience: PATIENCE },
   );
 }
 
 async function latency(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Change', exact: true }).click();
   await page.locator(SLIDER).waitFor();
-  await turnSlider(page, WARM_UP_MOVES);
+  await turnSlider(page, WARM_UP_MOVES, 1);
   await page.waitForTimeout(SETTLING);
-  const { turned, painted } = await turnSlider(page, MOVES);
+  await turnsToPictures(page, 'a hand that moves on and on', MOVES, 1);
+  await page.waitForTimeout(SETTLING);
+  await turnsToPictures(page, 'single turns', SINGLE_MOVES, FRAMES_APART);
+}
+
+async function turnsToPictures(page: Page, how: string, moves: number, frames: number): Promise<void> {
+  const { turned, painted } = await turnSlider(page, moves, frames);
   // A turn that was overtaken by the next one is seen with the first curves of a turn at or after it.
   const seen = turned.flatMap((at) => {
     const ends = painted.filter(({ input }) => input >= at - CLOCK).map(({ end }) => end);
@@ -156,7 +165,7 @@ async function latency(page: Page): Promise<void> {
     painted.filter(({ input }) => input >= (turned[0] ?? 0) - CLOCK).map(({ end }) => Math.round(end)),
   );
   console.log(
-    `\nSlider to painted curves, ${MOVES} turns, one every ${quantile(turns, 0.5).toFixed(1)} ms:  ${spread(seen)}`,
+    `\nSlider to painted curves, ${how}, ${moves} turns, one every ${quantile(turns, 0.5).toFixed(1)} ms:  ${spread(seen)}`,
   );
   console.log(`  ${pictures.size} pictures; turns never shown: ${turned.length - seen.length}`);
 }

@@ -9,7 +9,7 @@ export interface SettlingEnds {
 /** The hand counts as resting after so long, ms. */
 const REST = 50;
 /** While it moves on and on, it is asked for all the same once in this time, ms. */
-const PATIENCE = 2000;
+const PATIENCE = 3000;
 
 /** Asks for verdict and full pictures of what is shown once the hand rests; returns what to call at each new run. */
 export function settling({ ask, tell }: SettlingEnds): () => void {
