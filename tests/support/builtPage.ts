@@ -42,7 +42,8 @@ export interface BuiltPages {
 export function builtPages(): BuiltPages {
   let built = '';
   let browser: Browser | null = null;
-  const opened: OpenPage[] = [];
+  const opened: (OpenPage & { readonly close: () => Promise<void> })[] = [];
+  let shared: Pick<OpenPage, 'context' | 'server'> | null = null;
 
   beforeAll(async () => {
     [built, browser] = await Promise.all([builtPage(), launchBrowser()]);
@@ -50,32 +51,45 @@ export function builtPages(): BuiltPages {
 
   afterEach(async () => {
     const pages = opened.splice(0);
-    await Promise.all(pages.map(close));
+    await Promise.all(pages.map((page) => page.close()));
     const complaints = pages.flatMap((page) => page.complaints);
     if (complaints.length > 0) throw new Error(`the page complained:\n${complaints.join('\n')}`);
   });
 
   afterAll(async () => {
     await browser?.close();
+    await shared?.server.close();
   });
 
-  async function open({ link = '', under, folder = built, ...options }: OpenOptions = {}): Promise<OpenPage> {
+  /** Pages that ask for nothing special share server and context: what the browser has kept and compiled of the page serves all of them. */
+  async function sharedPlace(): Promise<Pick<OpenPage, 'context' | 'server'>> {
+    shared ??= await newPlace(built, {});
+    return shared;
+  }
+
+  async function newPlace(
+    folder: string,
+    { under, ...options }: Omit<OpenOptions, 'link' | 'folder'>,
+  ): Promise<Pick<OpenPage, 'context' | 'server'>> {
     if (browser === null) throw new Error('pages are opened inside tests');
     const headers = { 'content-security-policy': policyOf(folder) };
     const server = await pageServer(folder, under === undefined ? { headers } : { headers, under });
     // Keeping four megabytes for use without a network takes longer than most tests: only those about it let the page do so.
-    const context = await browser.newContext({
-      viewport: PROJECTOR,
-      serviceWorkers: 'block',
-      ...options,
-    });
+    const context = await browser.newContext({ viewport: PROJECTOR, serviceWorkers: 'block', ...options });
+    return { context, server };
+  }
+
+  async function open({ link = '', folder, ...options }: OpenOptions = {}): Promise<OpenPage> {
+    const isPlain = folder === undefined && Object.keys(options).length === 0;
+    const place = isPlain ? await sharedPlace() : await newPlace(folder ?? built, options);
+    const { context, server } = place;
     const page = await context.newPage();
     page.setDefaultTimeout(30_000);
     const requested: string[] = [];
     page.on('request', (request) => requested.push(request.url()));
     const complaints = await watch(page, server);
     const one = { page, context, server, requested, complaints };
-    opened.push(one);
+    opened.push({ ...one, close: isPlain ? () => page.close() : () => close(one) });
     await page.goto(`${server.address}${link}`);
     return one;
   }
@@ -83,7 +97,7 @@ export function builtPages(): BuiltPages {
   return { open };
 }
 
-async function close({ context, server }: OpenPage): Promise<void> {
+async function close({ context, server }: Pick<OpenPage, 'context' | 'server'>): Promise<void> {
   await context.close();
   await server.close();
 }

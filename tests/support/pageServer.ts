@@ -57,7 +57,8 @@ export async function pageServer(
     response.writeHead(200, {
       'content-type': type,
       'x-content-type-options': 'nosniff',
-      'cache-control': 'no-cache',
+      // Names of assets hold a hash of what is in them: any server may let them be kept.
+      'cache-control': below?.startsWith('assets/') ? 'max-age=3600, immutable' : 'no-cache',
       ...headers,
     });
     createReadStream(file).pipe(response);

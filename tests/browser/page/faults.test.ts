@@ -130,8 +130,8 @@ it('a supply that comes back and one that goes earlier take their instants from 
   await fields.getByLabel('Until (empty: never)').fill('1.25 s');
   await fields.getByLabel('Until (empty: never)').press('Enter');
   await settled(page);
-  await fields.getByLabel('From').fill('1200 ms');
-  await fields.getByLabel('From').press('Enter');
+  await fields.getByRole('textbox', { name: 'From', exact: true }).fill('1200 ms');
+  await fields.getByRole('textbox', { name: 'From', exact: true }).press('Enter');
   await settled(page);
   const fault = { kind: 'supplyLost', from: 1.2, until: 1.25 } as const;
   const { text } = applyEdits(PLUG_STOP, [{ kind: 'faults', faults: [fault] }]);
