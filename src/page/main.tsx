@@ -3,6 +3,7 @@ import { render } from 'preact';
 import { App } from './App.tsx';
 import { firstInput } from './firstInput.ts';
 import { keepFocus } from './keepFocus.ts';
+import { isLinkProblem, readLink } from './link.ts';
 import { registerServiceWorker } from './registerServiceWorker.ts';
 import { newStore } from './store.ts';
 import { startTheme } from './theme.ts';
@@ -20,8 +21,12 @@ state.linkTrouble.value = trouble;
 effect(() => {
   document.documentElement.dataset.print = state.largePrint.value ? 'large' : 'usual';
 });
-// Another link in the same window is another scenario.
-window.addEventListener('hashchange', () => window.location.reload());
+// Another link in the same window is another scenario; a damaged one leaves everything as it is.
+window.addEventListener('hashchange', async () => {
+  const link = await readLink(window.location.hash);
+  if (isLinkProblem(link)) state.linkTrouble.value = link.message;
+  else window.location.reload();
+});
 const root = document.getElementById('app');
 if (root !== null) {
   keepFocus(root);

@@ -63,6 +63,10 @@ export function newStore(
   /** What was asked for while a run was under way: the pictures do it once it is there. */
   let whenShown: 'stay' | 'play' | 'goToEnd' = 'stay';
   let seen = false;
+  /** Said with the next answer. */
+  let note = '';
+  /** Name of the file that the run is of. */
+  let viewName = first.fileName;
   /** Number of the run that is shown. */
   let serial = 0;
 
@@ -108,7 +112,8 @@ export function newStore(
   function show(answer: RunAnswer, goesOn: boolean): void {
     batch(() => {
       answers.value++;
-      trouble.value = '';
+      trouble.value = note;
+      note = '';
       if (answer.kind !== 'run') {
         if (answer.kind === 'refused') problems.value = answer.problems;
         else trouble.value = answer.reason;
@@ -121,6 +126,7 @@ export function newStore(
       if (!goesOn && text.value !== answer.text) history.keep({ text: text.value, fileName: fileName.value });
       text.value = answer.text;
       viewText.value = answer.text;
+      viewName = fileName.value;
       units.value = answer.view.units;
       serial = answer.serial;
       verdict.value = null;
@@ -201,7 +207,8 @@ export function newStore(
       queue.edit(edits);
     },
     open(newText, newName) {
-      history.keep({ text: text.value, fileName: fileName.value });
+      // A lesson that hides a fault begins by opening the text without it: the one with it must not come back.
+      if (!isConcealing(lesson.value)) history.keep({ text: text.value, fileName: fileName.value });
       fresh = true;
       open(newText, newName);
     },
@@ -215,7 +222,13 @@ export function newStore(
       }
     },
     stop() {
-      runner.stop('The run was stopped. Pictures and numbers are still those of the one before it.');
+      const stopped = { text: text.value, fileName: fileName.value };
+      runner.stop('The run was stopped.');
+      if (view.value === null) return;
+      // Text, pictures and numbers belong together: the scenario of the last run comes back.
+      if (stopped.text !== viewText.value) history.keep(stopped);
+      note = 'The run was stopped and the scenario before it is back; Undo brings the other text.';
+      open(viewText.value, viewName);
     },
     setUnits(system) {
       queue.again({ units: system });

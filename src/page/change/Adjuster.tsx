@@ -42,6 +42,8 @@ export function Adjuster({
     if (asked.value?.released !== true) return;
     if (state.answers.value >= asked.value.due || !state.pending.value) asked.value = null;
   });
+  // A choice that was refused is drawn back.
+  void state.answers.value;
   const view = state.view.value;
   if (view === null) return null;
   const { scenario } = view;

@@ -14,7 +14,6 @@ import { SCRUB_STEPS, scrubMarks, scrubPosition, scrubTime } from '../../report/
 import type { PageProps } from '../actions.ts';
 import { useAsked } from '../change/useAsked.ts';
 import type { PageState } from '../state.ts';
-import { wantsCalm } from '../station/wantsCalm.ts';
 import { shortcutOf } from './shortcut.ts';
 import './transport.css';
 
@@ -86,8 +85,8 @@ export function Transport({ state, act }: PageProps) {
               if (film === undefined) return;
               const longer = letPass(film, end.value.peek());
               end.ask(longer.value, () => act.edit(longer));
-              if (wantsCalm()) act.goToEndWhenShown();
-              else act.play();
+              // It has passed: nobody waits a hundred seconds for it in slow motion.
+              act.goToEndWhenShown();
             }}
           >
             Let 1 s pass

@@ -13,6 +13,7 @@ import { exactFrame } from '../../report/live/frameOfPoint.ts';
 import { liveVerdict } from '../../report/live/liveVerdict.ts';
 import { type PictureDetail, picturesOf, runViewOf } from '../../report/live/runViewOf.ts';
 import { textEditor } from '../../scenario/edit/applyEdits.ts';
+import type { Edit } from '../../scenario/edit/edit.ts';
 import { judgedAsRun } from '../../survey/judgedAsRun.ts';
 import type { Engine, HiddenFault } from './protocol.ts';
 import { withHidden } from './withHidden.ts';
@@ -49,6 +50,8 @@ export function newEngine(outside: Outside): Engine {
   };
   return {
     async run({ text, fileName, edits, units, hidden, detail }) {
+      if (hidden !== null && !hidden.told && edits.some(mayTell))
+        return { kind: 'notChanged', text, reason: NOT_FOR_TASK };
       // Without edits the text is run as it stands, whatever it is: what is wrong with it has line and column.
       const edited = edits.length === 0 ? { text, applied: true, refusal: null } : edit(text, edits);
       if (!edited.applied) return { kind: 'notChanged', text, reason: edited.refusal ?? '' };
@@ -104,6 +107,14 @@ export function newEngine(outside: Outside): Engine {
 
 const NOT_FOR_TASK = 'This cannot be changed while the task is set; it was taken back.';
 const TASK_DOES_NOT_FIT = 'The task of this link does not fit its scenario: ask for a new link.';
+
+/** A change that one hidden fault does not go with and another does: all of them are closed, so that none tells which it is. */
+function mayTell(edit: Edit): boolean {
+  if (edit.kind === 'scheme') return edit.scheme === null;
+  if (edit.kind === 'adjust') return edit.key === 'dropOutSpeed' && edit.value === null;
+  if (edit.kind !== 'control') return false;
+  return edit.option.key === 'mechanicalInterlock' || edit.option.key === 'overload';
+}
 
 /** The run with the hidden fault; null where the two do not go together though the scenario by itself is sound. */
 function simulateConcealed(scenario: Scenario, hidden: HiddenFault): RunResult | null {

@@ -48,7 +48,7 @@ export interface Heading {
 const MOST_MARK_ROWS = 5;
 const MARKS_SHARE = 0.15;
 /** Below the lowest panel for ticks and the name of the axis, in sizes of text. */
-const FOOT = 3.1;
+const FOOT = 3.4;
 /** Above a panel of curves for the name of its axis, in sizes of text. */
 const HEAD = 1.75;
 /** A row of states, in sizes of text, and the share of the height that all of them may take. */

@@ -66,10 +66,18 @@ function pinnedText(row: NumberRow, pin: NumberRow | undefined, units: UnitSyste
   return formatMetric({ value: pin?.value ?? null, unit, definition }, metricLabel(row.key), units);
 }
 
+/** Angles that are directions: a turn more is the same. */
+const DIRECTIONS: readonly MetricKey[] = ['residualAngle', 'supplyAngleAtTouch'];
+
+/** An angle, rad, as the shorter way round. */
+function turned(angle: number): number {
+  return angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));
+}
+
 function changeText(row: NumberRow, before: number | null, units: UnitSystem): string {
   const { value } = row;
   if (value === null || before === null) return '';
-  const difference = value - before;
+  const difference = DIRECTIONS.includes(row.key) ? turned(value - before) : value - before;
   if (Math.abs(difference) <= UNCHANGED * Math.max(Math.abs(value), Math.abs(before))) return 'unchanged';
   const label = metricLabel(row.key);
   const { unit } = DEFINITIONS[row.key];

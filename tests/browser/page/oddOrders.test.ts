@@ -50,7 +50,9 @@ it('scrolled down to the table, nothing lies over its numbers', async () => {
 it('another link in the same window opens the other scenario', async () => {
   const { page, server } = await openReady(pages);
   await page.goto(`${server.address}${await link(BELT)}`);
-  await expect.poll(() => page.locator('h1').textContent()).toContain('Tea-withering belt');
+  await expect
+    .poll(() => page.locator('h1').textContent(), { timeout: 20_000 })
+    .toContain('Tea-withering belt');
 });
 
 it('a link to a text that is no scenario says what is wrong, and shows the text to be mended', async () => {
@@ -132,4 +134,33 @@ it('a text that is refused leaves the judgement of the run that is shown', async
   await settled(page);
   await chooseTask(page, 'Judge');
   await expect.poll(() => hand(page).textContent(), { timeout: 20_000 }).toContain('suitable');
+});
+
+it('undo does not bring back the fault that a class is to find', async () => {
+  const { page } = await openReady(pages);
+  await chooseTask(page, 'Change');
+  await page.getByRole('combobox', { name: 'One more' }).selectOption('weldedPole');
+  await button(page, 'Add').click();
+  await settled(page);
+  await chooseTask(page, 'Class');
+  await page.getByLabel('Find a hidden fault').check();
+  await button(page, 'Begin here').click();
+  await page.getByRole('heading', { name: 'Your task' }).waitFor();
+  await settled(page);
+  await chooseTask(page, 'Change');
+  for (let i = 0; i < 3; i++) await button(page, 'Undo').click();
+  await settled(page);
+  expect(await scenarioText(page)).not.toContain('welded');
+});
+
+it('a run that is stopped gives way to the scenario before it, and undo brings its text', async () => {
+  const { page } = await openReady(pages);
+  const before = await scenarioText(page);
+  const long = BELT.replace('actions:', 'solver: { relativeTolerance: 1e-12, endTime: 3600 s }\nactions:');
+  await page.locator('#scenario-text').fill(long);
+  await button(page, 'Apply').click();
+  await button(page, 'Stop this run').click();
+  await settled(page);
+  expect(await scenarioText(page)).toBe(before);
+  await expect.poll(() => page.getByRole('alert').first().textContent()).toContain('stopped');
 });
