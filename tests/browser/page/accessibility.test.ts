@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { builtPages, PROJECTOR, TELEPHONE } from '../../support/builtPage.ts';
+import { forms } from '../../support/longForms.ts';
 import {
   applyText,
   axeViolations,
@@ -20,8 +21,8 @@ import { exampleText } from '../../support/workFolder.ts';
 const pages = builtPages();
 
 const SCREENS = [
-  { screen: 'projector', viewport: PROJECTOR },
-  { screen: 'telephone', viewport: TELEPHONE },
+  { screen: 'projector', viewport: PROJECTOR, themes: ['light', 'dark'] as const },
+  { screen: 'telephone', viewport: TELEPHONE, themes: forms(['light', 'dark'] as const, ['dark'] as const) },
 ] as const;
 
 /** What axe finds, with the name of what is looked at before it. */
@@ -29,8 +30,8 @@ async function found(page: Page, what: string): Promise<string[]> {
   return (await axeViolations(page)).map((violation) => `${what}: ${violation}`);
 }
 
-describe.each(SCREENS)('on a $screen', ({ viewport }) => {
-  it.each(['light', 'dark'] as const)('axe finds no violation in any task, %s', async (colorScheme) => {
+describe.each(SCREENS)('on a $screen', ({ viewport, themes }) => {
+  it.each(themes)('axe finds no violation in any task, %s', async (colorScheme) => {
     const { page } = await openReady(pages, { viewport, colorScheme });
     const violations: string[] = [];
     for (const task of TASK_NAMES) {
@@ -51,7 +52,7 @@ describe.each(SCREENS)('on a $screen', ({ viewport }) => {
   });
 });
 
-it.each(['light', 'dark'] as const)(
+it.each(forms(['light', 'dark'] as const, ['light'] as const))(
   'axe finds nothing when a run is refused, pinned, or covered, %s',
   async (colorScheme) => {
     const { page } = await openReady(pages, { colorScheme });
