@@ -1,7 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { builtPages } from '../../support/builtPage.ts';
-import { LONG_FORMS } from '../../support/longForms.ts';
+import { longIt } from '../../support/longForms.ts';
 import {
   button,
   hand,
@@ -195,7 +195,7 @@ describe('with the keyboard alone', () => {
     await keepsFocus(page, 'a scheme');
   });
 
-  it.runIf(LONG_FORMS)('the explorable chart is opened', async () => {
+  longIt('the explorable chart is opened', async () => {
     const { page } = await openReady(pages);
     await tabTo(page, page.getByText('Explore in detail', { exact: true }));
     await page.keyboard.press('Enter');
@@ -219,7 +219,7 @@ describe('the focus is not lost', () => {
     await press(page, page.getByRole('button', { name: /^Take away/u }));
   });
 
-  it.runIf(LONG_FORMS)('by applying what was written', async () => {
+  longIt('by applying what was written', async () => {
     const { page } = await openReady(pages);
     await turnTo(page, 'Files');
     await tabTo(page, page.locator('#scenario-text'));
@@ -228,7 +228,7 @@ describe('the focus is not lost', () => {
     await press(page, button(page, 'Apply'));
   });
 
-  it.runIf(LONG_FORMS)('by asking for files', async () => {
+  longIt('by asking for files', async () => {
     const { page } = await openReady(pages);
     await turnTo(page, 'Files');
     await press(page, button(page, 'Commissioning sheet'));
@@ -247,7 +247,7 @@ describe('the focus is not lost', () => {
     await press(page, button(page, 'Set another task'));
   });
 
-  it.runIf(LONG_FORMS)('by going from the strip to the judgement', async () => {
+  longIt('by going from the strip to the judgement', async () => {
     const { page } = await openReady(pages);
     await press(page, button(page, 'why, and at other angles'));
   });
