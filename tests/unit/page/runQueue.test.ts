@@ -137,3 +137,13 @@ it('knows whether changes wait or are under way', async () => {
   await end(1);
   expect(queue.hasEdits()).toBe(false);
 });
+
+it('a turn that is refused leaves the turn before it', async () => {
+  const { queue, orders, end } = bench();
+  queue.edit([turn(1)]);
+  await end(0);
+  queue.edit([turn(-1)]);
+  await end(1, 'refused');
+  queue.edit([{ kind: 'adjust', key: 'closingAngle', value: 7 }]);
+  expect(orders[2]!.text).toBe('a+1');
+});
