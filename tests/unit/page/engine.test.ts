@@ -106,6 +106,10 @@ it('a draft has the numbers of the full run, and settling brings the full pictur
   expect(draft.view.numbers).toEqual(full.view.numbers);
   const { t } = draft.view.film.columns;
   expect(t.length).toBeLessThan(full.view.film.columns.t.length / 2);
+  // From end to end, and never back.
+  expect(t[0]).toBe(draft.view.film.tStart);
+  expect(t.at(-1)).toBe(draft.view.film.tEnd);
+  expect(t.every((at, i) => i === 0 || at > t[i - 1]!)).toBe(true);
   // What is seen is as dense as ever: 80 samples a cycle of 20 ms over 60 ms, or the fewest that a picture has.
   expect(t.filter((at) => at >= span[0] && at <= span[1]).length).toBeGreaterThanOrEqual(240);
   const settled = await engine.settle();
