@@ -100,3 +100,8 @@ describe('the numbers of a run', () => {
       }
   });
 });
+
+it('a direction changes by the shorter way round: from 81.7° to −121° it is 157°, not 203°', () => {
+  const rad = (degrees: number) => (degrees * Math.PI) / 180;
+  expect(change('residualAngle', rad(-121), rad(81.7))).toBe('+157°');
+});
