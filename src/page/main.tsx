@@ -9,6 +9,7 @@ import { newStore } from './store.ts';
 import { startTheme } from './theme.ts';
 import './base.css';
 import './app.css';
+import './largePrint.css';
 
 startTheme();
 const { first, trouble } = await firstInput(window.location.hash);

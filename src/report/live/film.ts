@@ -1,6 +1,7 @@
 import type { Channel, ThermalRecord } from '../../simulate/channels.ts';
 import type { UnitSystem } from '../formatQuantity.ts';
 import type { Quantity } from '../palette.ts';
+import type { Traces } from '../traces.ts';
 
 /**
  * One run as plain data for pictures that move: made where the run was made, posted to where it is drawn. Columns are evenly spaced in
@@ -27,22 +28,9 @@ export interface Film {
 }
 
 /** Columns of one length. */
-export interface FilmColumns {
-  /** s */
-  readonly t: Float64Array;
-  /** A */
-  readonly iA: Float64Array;
-  readonly iB: Float64Array;
-  readonly iC: Float64Array;
-  /** N·m or lbf·ft */
-  readonly torque: Float64Array;
-  readonly loadTorque: Float64Array;
-  readonly couplingTorque: Float64Array;
+export interface FilmColumns extends Traces {
   /** r/min */
-  readonly speed: Float64Array;
   readonly loadSpeed: Float64Array;
-  /** Line-to-line r.m.s. of the terminal voltage's space vector, V. */
-  readonly voltage: Float64Array;
   /** Shaft position since t = 0, rad mechanical. */
   readonly position: Float64Array;
   /** Terminal voltage, stator and rotor flux linkage as space vectors in stationary axes, α on phase A; V, Wb crest. */

@@ -1,19 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { QUANTITY_COLOURS, SURFACE } from '../../../src/report/palette.ts';
-
-/** Contrast ratio of two colours. Source: WCAG 2.2, definitions of relative luminance and contrast ratio. */
-function contrast(a: string, b: string): number {
-  const [light, dark] = [luminance(a), luminance(b)].sort((x, y) => y - x) as [number, number];
-  return (light + 0.05) / (dark + 0.05);
-}
-
-function luminance(hex: string): number {
-  const [r, g, b] = [1, 3, 5].map((at) => {
-    const value = Number.parseInt(hex.slice(at, at + 2), 16) / 255;
-    return value <= 0.04045 ? value / 12.92 : ((value + 0.055) / 1.055) ** 2.4;
-  }) as [number, number, number];
-  return 0.2126 * r + 0.7152 * g + 0.0722 * b;
-}
+import { contrast } from '../../support/contrast.ts';
 
 describe('colours', () => {
   it('the contrast formula gives 21 for black on white', () => {
