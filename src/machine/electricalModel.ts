@@ -1,3 +1,5 @@
+import type { WritableNumbers } from '../numeric/writableNumbers.ts';
+
 /**
  * The electrical equations of one conducting set in one reference frame. The states are flux linkages, Wb; which
  * ones are free depends on the conducting set. The integrator sees arrays of numbers and nothing else.
@@ -14,12 +16,14 @@ export interface ElectricalModel {
    * @param omegaM mechanical speed, rad/s
    * @returns air-gap torque, N·m
    */
-  derivatives(t: number, y: ArrayLike<number>, omegaM: number, dydt: number[]): number;
+  derivatives(t: number, y: ArrayLike<number>, omegaM: number, dydt: WritableNumbers): number;
   /**
    * Fills `out` with everything electrical at one instant, in stationary axes.
    * @param thetaM shaft angle turned since the segment began, rad
    */
   observe(t: number, y: ArrayLike<number>, omegaM: number, thetaM: number, out: Observation): void;
+  /** The part of `observe` that energies and extremes are made of, laid out as `FLOW` says. */
+  observeFlows(t: number, y: ArrayLike<number>, omegaM: number, thetaM: number, out: Float64Array): void;
   /** Picks the free states out of the fluxes in stationary axes (layout of `FluxVector`). */
   fromStationary(t: number, flux: FluxVector): number[];
   /** Stator and rotor fluxes in stationary axes. */

@@ -1,6 +1,13 @@
 import { cosine, sine } from '../numeric/sineCosine.ts';
+import type { WritableNumbers } from '../numeric/writableNumbers.ts';
 import type { Circuit } from './circuit.ts';
-import type { ElectricalModel, FluxVector, Observation } from './electricalModel.ts';
+import {
+  type ElectricalModel,
+  type FluxVector,
+  newObservation,
+  type Observation,
+} from './electricalModel.ts';
+import { FLOW } from './flows.ts';
 import { magneticsOf, type StatorPart } from './magnetics.ts';
 import { rotate } from './rotate.ts';
 import type { Topology } from './topology.ts';
@@ -57,7 +64,7 @@ export function generalModel(circuit: Circuit, topology: Topology): ElectricalMo
     return 1.5 * polePairs * (main[0]! * atRestQ - main[1]! * atRestD);
   }
 
-  function derivatives(t: number, y: ArrayLike<number>, omegaM: number, dydt: number[]): number {
+  function derivatives(t: number, y: ArrayLike<number>, omegaM: number, dydt: WritableNumbers): number {
     const torque = evaluate(t, y, omegaM);
     for (let n = 0; n < size; n++) dydt[n] = psiRate[n + offset]!;
     return torque;
@@ -129,8 +136,25 @@ export function generalModel(circuit: Circuit, topology: Topology): ElectricalMo
     frame: topology.frame,
     derivatives,
     observe,
+    observeFlows: flowsOf(observe),
     terminalCurrent,
     fromStationary: (t, flux) => rotate(flux, -topology.angle(t, 0)).slice(offset),
     toStationary,
+  };
+}
+
+/** Flows by way of the whole observation: here the currents' equation takes the time, not the writing. */
+function flowsOf(observe: ElectricalModel['observe']): ElectricalModel['observeFlows'] {
+  const at = newObservation();
+  return (t, y, omegaM, thetaM, out) => {
+    observe(t, y, omegaM, thetaM, at);
+    out[FLOW.iAlpha] = at.iAlpha;
+    out[FLOW.iBeta] = at.iBeta;
+    out[FLOW.sourcePower] = 1.5 * (at.vAlpha * at.iAlpha + at.vBeta * at.iBeta);
+    out[FLOW.torque] = at.torque;
+    out[FLOW.irSquared1] = at.irSquared1;
+    out[FLOW.irSquared2] = at.irSquared2;
+    out[FLOW.coreSquared] = at.coreSquared;
+    out[FLOW.uSquared] = at.uAlpha * at.uAlpha + at.uBeta * at.uBeta;
   };
 }

@@ -1,7 +1,9 @@
 import { cosine, sine } from '../numeric/sineCosine.ts';
+import type { WritableNumbers } from '../numeric/writableNumbers.ts';
 import type { Circuit } from './circuit.ts';
 import type { ElectricalModel, FluxVector, Observation } from './electricalModel.ts';
-import { observeRotor } from './observeRotor.ts';
+import { FLOW, FLOW_COUNT } from './flows.ts';
+import { copyFlows, observeRotor, squaredCageCurrents } from './observeRotor.ts';
 import { rotate } from './rotate.ts';
 
 /**
@@ -15,7 +17,7 @@ import { rotate } from './rotate.ts';
 export function noPoles(circuit: Circuit): ElectricalModel {
   const { gr, gOpen, Rr, cageCount, polePairs } = circuit;
   const size = 2 * cageCount;
-  const scratch: number[] = new Array<number>(size).fill(0);
+  const scratch = new Float64Array(size);
 
   function mainFlux(y: ArrayLike<number>, axis: 0 | 1): number {
     let sum = 0;
@@ -23,7 +25,7 @@ export function noPoles(circuit: Circuit): ElectricalModel {
     return sum / gOpen;
   }
 
-  function derivatives(_t: number, y: ArrayLike<number>, _omegaM: number, dydt: number[]): number {
+  function derivatives(_t: number, y: ArrayLike<number>, _omegaM: number, dydt: WritableNumbers): number {
     const mainD = mainFlux(y, 0);
     const mainQ = mainFlux(y, 1);
     for (let j = 0; j < cageCount; j++) {
@@ -34,17 +36,33 @@ export function noPoles(circuit: Circuit): ElectricalModel {
     return 0;
   }
 
+  const flows = new Float64Array(FLOW_COUNT);
+
+  function observeFlows(
+    _t: number,
+    y: ArrayLike<number>,
+    _omegaM: number,
+    _thetaM: number,
+    out: Float64Array,
+  ): void {
+    out[FLOW.iAlpha] = 0;
+    out[FLOW.iBeta] = 0;
+    out[FLOW.sourcePower] = 0;
+    out[FLOW.torque] = 0;
+    out[FLOW.uSquared] = Number.NaN;
+    squaredCageCurrents(circuit, y, 0, mainFlux(y, 0), mainFlux(y, 1), out);
+  }
+
   function observe(t: number, y: ArrayLike<number>, omegaM: number, thetaM: number, out: Observation): void {
+    observeFlows(t, y, omegaM, thetaM, flows);
+    copyFlows(flows, out);
+    out.vAlpha = 0;
+    out.vBeta = 0;
     const c = cosine(polePairs * thetaM);
     const s = sine(polePairs * thetaM);
     const omegaR = polePairs * omegaM;
     const mainD = mainFlux(y, 0);
     const mainQ = mainFlux(y, 1);
-    out.torque = 0;
-    out.iAlpha = 0;
-    out.iBeta = 0;
-    out.vAlpha = 0;
-    out.vBeta = 0;
     const rotorEnergy = observeRotor(circuit, y, 0, mainD, mainQ, c, s, out);
     out.magneticEnergy = 0.75 * rotorEnergy;
     out.psiAlpha = mainD * c - mainQ * s;
@@ -61,6 +79,7 @@ export function noPoles(circuit: Circuit): ElectricalModel {
     frame: 'fixed to the rotor',
     derivatives,
     observe,
+    observeFlows,
     terminalCurrent: () => 0,
     fromStationary: (_t, flux) => flux.slice(2),
     toStationary: (_t, y, thetaM): FluxVector => {

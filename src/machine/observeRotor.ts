@@ -1,8 +1,9 @@
 import type { Circuit } from './circuit.ts';
 import type { Observation } from './electricalModel.ts';
+import { FLOW } from './flows.ts';
 
 /**
- * Fills the rotor's part of an observation: squared cage currents and the mean rotor flux, turned to stationary axes.
+ * Fills the rotor's part of an observation, the mean rotor flux turned to stationary axes.
  *
  * @param y states, of which the cages' flux pairs begin at index `first`, Wb
  * @param mainD main flux in the model's axes, Wb
@@ -26,17 +27,12 @@ export function observeRotor(
   let rotorD = 0;
   let rotorQ = 0;
   let weight = 0;
-  out.irSquared2 = 0;
-  // A core makes a circuit one for the general model.
-  out.coreSquared = 0;
   for (let j = 0; j < cageCount; j++) {
     const d = y[first + 2 * j]!;
     const q = y[first + 2 * j + 1]!;
     const g = gr[j]!;
     const irD = g * (d - mainD);
     const irQ = g * (q - mainQ);
-    if (j === 0) out.irSquared1 = irD * irD + irQ * irQ;
-    else out.irSquared2 = irD * irD + irQ * irQ;
     energy += d * irD + q * irQ;
     rotorD += g * d;
     rotorQ += g * q;
@@ -45,4 +41,45 @@ export function observeRotor(
   out.psiRAlpha = (rotorD * c - rotorQ * s) / weight;
   out.psiRBeta = (rotorD * s + rotorQ * c) / weight;
   return energy;
+}
+
+/**
+ * Fills the squared currents of cages and core into an instant's flows.
+ *
+ * @param y states, of which the cages' flux pairs begin at index `first`, Wb
+ * @param mainD main flux in the model's axes, Wb
+ * @param mainQ main flux in the model's axes, Wb
+ */
+export function squaredCageCurrents(
+  { gr, cageCount }: Circuit,
+  y: ArrayLike<number>,
+  first: number,
+  mainD: number,
+  mainQ: number,
+  out: Float64Array,
+): void {
+  const g1 = gr[0]!;
+  const d1 = g1 * (y[first]! - mainD);
+  const q1 = g1 * (y[first + 1]! - mainQ);
+  out[FLOW.irSquared1] = d1 * d1 + q1 * q1;
+  // A core makes a circuit one for the general model.
+  out[FLOW.coreSquared] = 0;
+  if (cageCount === 1) {
+    out[FLOW.irSquared2] = 0;
+    return;
+  }
+  const g2 = gr[1]!;
+  const d2 = g2 * (y[first + 2]! - mainD);
+  const q2 = g2 * (y[first + 3]! - mainQ);
+  out[FLOW.irSquared2] = d2 * d2 + q2 * q2;
+}
+
+/** Writes an instant's flows into an observation, as far as they stand in it. */
+export function copyFlows(flows: Float64Array, out: Observation): void {
+  out.iAlpha = flows[FLOW.iAlpha]!;
+  out.iBeta = flows[FLOW.iBeta]!;
+  out.torque = flows[FLOW.torque]!;
+  out.irSquared1 = flows[FLOW.irSquared1]!;
+  out.irSquared2 = flows[FLOW.irSquared2]!;
+  out.coreSquared = flows[FLOW.coreSquared]!;
 }

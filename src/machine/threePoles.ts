@@ -1,7 +1,9 @@
-import { cosine, sine } from '../numeric/sineCosine.ts';
+import { cosine, sine, sineAndCosine } from '../numeric/sineCosine.ts';
+import type { WritableNumbers } from '../numeric/writableNumbers.ts';
 import type { Circuit } from './circuit.ts';
 import type { ElectricalModel, FluxVector, Observation } from './electricalModel.ts';
-import { observeRotor } from './observeRotor.ts';
+import { FLOW, FLOW_COUNT } from './flows.ts';
+import { copyFlows, observeRotor, squaredCageCurrents } from './observeRotor.ts';
 import { rotate } from './rotate.ts';
 import type { SupplyVector } from './supplyVector.ts';
 
@@ -28,7 +30,7 @@ export function threePoles(
   const size = 2 + 2 * cageCount;
   const [pRe, pIm] = supply.positive;
   const [nRe, nIm] = supply.negative;
-  const scratch: number[] = new Array<number>(size).fill(0);
+  const scratch = new Float64Array(size);
 
   /** Supply vector in the model's own axes. */
   let uRe = sequence === 1 ? pRe : nRe;
@@ -41,13 +43,15 @@ export function threePoles(
     uIm = (pIm + nIm) * c + (pRe - nRe) * s;
   }
 
+  const gs0 = gs / gAll;
+  const gr1 = gr[0]! / gAll;
+  const gr2 = cageCount > 1 ? gr[1]! / gAll : 0;
   function mainFlux(y: ArrayLike<number>, axis: 0 | 1): number {
-    let sum = gs * y[axis]!;
-    for (let j = 0; j < cageCount; j++) sum += gr[j]! * y[2 + 2 * j + axis]!;
-    return sum / gAll;
+    const first = gs0 * y[axis]! + gr1 * y[2 + axis]!;
+    return cageCount > 1 ? first + gr2 * y[4 + axis]! : first;
   }
 
-  function derivatives(t: number, y: ArrayLike<number>, omegaM: number, dydt: number[]): number {
+  function manyCages(t: number, y: ArrayLike<number>, omegaM: number, dydt: WritableNumbers): number {
     setVoltage(t);
     const psiD = y[0]!;
     const psiQ = y[1]!;
@@ -67,34 +71,89 @@ export function threePoles(
     return 1.5 * polePairs * (psiD * iQ - psiQ * iD);
   }
 
-  function observe(t: number, y: ArrayLike<number>, omegaM: number, _thetaM: number, out: Observation): void {
+  // One cage, the same with the main flux put in: the constants of each flux, and of the torque.
+  const statorRate = R * gs * (1 - gs0);
+  const fromRotor = R * gs * gr1;
+  const rotorRate = Rr[0]! * gr[0]! * (1 - gr1);
+  const fromStator = Rr[0]! * gr[0]! * gs0;
+  const torqueFactor = 1.5 * polePairs * gs * gr1;
+  function oneCage(t: number, y: ArrayLike<number>, omegaM: number, dydt: WritableNumbers): number {
     setVoltage(t);
-    const c = cosine(omegaK * t);
-    const s = sine(omegaK * t);
+    const psiD = y[0]!;
+    const psiQ = y[1]!;
+    const rotorD = y[2]!;
+    const rotorQ = y[3]!;
+    const slipOmega = omegaK - polePairs * omegaM;
+    dydt[0] = uRe - statorRate * psiD + fromRotor * rotorD + omegaK * psiQ;
+    dydt[1] = uIm - statorRate * psiQ + fromRotor * rotorQ - omegaK * psiD;
+    dydt[2] = fromStator * psiD - rotorRate * rotorD + slipOmega * rotorQ;
+    dydt[3] = fromStator * psiQ - rotorRate * rotorQ - slipOmega * rotorD;
+    return torqueFactor * (psiQ * rotorD - psiD * rotorQ);
+  }
+  const derivatives = cageCount === 1 ? oneCage : manyCages;
+
+  /** Sine and cosine of the axes' angle at the instant looked at last. */
+  const turn = new Float64Array(2);
+  const flows = new Float64Array(FLOW_COUNT);
+  const isStiff = circuit.seriesR === 0 && circuit.seriesL === 0;
+  /** Terminal voltage in the model's axes, of the instant looked at last, V. */
+  let terminalD = 0;
+  let terminalQ = 0;
+
+  function observeFlows(
+    t: number,
+    y: ArrayLike<number>,
+    omegaM: number,
+    _thetaM: number,
+    out: Float64Array,
+  ): void {
+    setVoltage(t);
+    sineAndCosine(omegaK * t, turn);
+    const s = turn[0]!;
+    const c = turn[1]!;
+    const psiD = y[0]!;
+    const psiQ = y[1]!;
+    const mainD = mainFlux(y, 0);
+    const mainQ = mainFlux(y, 1);
+    const iD = gs * (psiD - mainD);
+    const iQ = gs * (psiQ - mainQ);
+    out[FLOW.iAlpha] = iD * c - iQ * s;
+    out[FLOW.iBeta] = iD * s + iQ * c;
+    out[FLOW.sourcePower] = 1.5 * (uRe * iD + uIm * iQ);
+    out[FLOW.torque] = 1.5 * polePairs * (psiD * iQ - psiQ * iD);
+    squaredCageCurrents(circuit, y, 2, mainD, mainQ, out);
+    terminalD = uRe;
+    terminalQ = uIm;
+    if (!isStiff) {
+      // Terminal voltage behind source, cable and line resistors: u = v − Rseries·i − Lseries·di/dt, with di/dt in stationary axes.
+      derivatives(t, y, omegaM, scratch);
+      const diD = gs * (scratch[0]! - mainFlux(scratch, 0)) - omegaK * iQ;
+      const diQ = gs * (scratch[1]! - mainFlux(scratch, 1)) + omegaK * iD;
+      terminalD -= circuit.seriesR * iD + circuit.seriesL * diD;
+      terminalQ -= circuit.seriesR * iQ + circuit.seriesL * diQ;
+    }
+    out[FLOW.uSquared] = terminalD * terminalD + terminalQ * terminalQ;
+  }
+
+  function observe(t: number, y: ArrayLike<number>, omegaM: number, thetaM: number, out: Observation): void {
+    observeFlows(t, y, omegaM, thetaM, flows);
+    copyFlows(flows, out);
+    const s = turn[0]!;
+    const c = turn[1]!;
+    out.vAlpha = uRe * c - uIm * s;
+    out.vBeta = uRe * s + uIm * c;
+    out.uAlpha = terminalD * c - terminalQ * s;
+    out.uBeta = terminalD * s + terminalQ * c;
     const mainD = mainFlux(y, 0);
     const mainQ = mainFlux(y, 1);
     const iD = gs * (y[0]! - mainD);
     const iQ = gs * (y[1]! - mainQ);
-    out.torque = 1.5 * polePairs * (y[0]! * iQ - y[1]! * iD);
-    out.iAlpha = iD * c - iQ * s;
-    out.iBeta = iD * s + iQ * c;
-    out.vAlpha = uRe * c - uIm * s;
-    out.vBeta = uRe * s + uIm * c;
     const rotorEnergy = observeRotor(circuit, y, 2, mainD, mainQ, c, s, out);
     out.magneticEnergy = 0.75 * (y[0]! * iD + y[1]! * iQ + rotorEnergy);
     const psiD = y[0]! - circuit.seriesL * iD;
     const psiQ = y[1]! - circuit.seriesL * iQ;
     out.psiAlpha = psiD * c - psiQ * s;
     out.psiBeta = psiD * s + psiQ * c;
-    out.uAlpha = out.vAlpha;
-    out.uBeta = out.vBeta;
-    if (circuit.seriesR === 0 && circuit.seriesL === 0) return;
-    // Terminal voltage behind source, cable and line resistors: u = v − Rseries·i − Lseries·di/dt, with di/dt in stationary axes.
-    derivatives(t, y, omegaM, scratch);
-    const diD = gs * (scratch[0]! - mainFlux(scratch, 0)) - omegaK * iQ;
-    const diQ = gs * (scratch[1]! - mainFlux(scratch, 1)) + omegaK * iD;
-    out.uAlpha -= circuit.seriesR * out.iAlpha + circuit.seriesL * (diD * c - diQ * s);
-    out.uBeta -= circuit.seriesR * out.iBeta + circuit.seriesL * (diD * s + diQ * c);
   }
 
   function terminalCurrent(t: number, y: ArrayLike<number>, terminal: number): number {
@@ -109,6 +168,7 @@ export function threePoles(
     frame: sequence === 0 ? 'stationary' : `synchronous, ${sequence === 1 ? 'forward' : 'reverse'} sequence`,
     derivatives,
     observe,
+    observeFlows,
     terminalCurrent,
     fromStationary: (t, flux) => rotate(flux, -omegaK * t),
     toStationary: (t, y): FluxVector =>

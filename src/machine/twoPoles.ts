@@ -1,7 +1,9 @@
 import { cosine, sine } from '../numeric/sineCosine.ts';
+import type { WritableNumbers } from '../numeric/writableNumbers.ts';
 import type { Circuit } from './circuit.ts';
 import type { ElectricalModel, FluxVector, Observation } from './electricalModel.ts';
-import { observeRotor } from './observeRotor.ts';
+import { FLOW, FLOW_COUNT } from './flows.ts';
+import { copyFlows, observeRotor, squaredCageCurrents } from './observeRotor.ts';
 import { rotate } from './rotate.ts';
 import type { Connection } from './supplyVector.ts';
 
@@ -31,7 +33,7 @@ export function twoPoles(
   const uRe = (crest * (cosine(angleOf(open + 1)) - cosine(angleOf(open + 2)))) / Math.sqrt(3);
   const uIm = (crest * (sine(angleOf(open + 1)) - sine(angleOf(open + 2)))) / Math.sqrt(3);
   const size = 1 + 2 * cageCount;
-  const scratch: number[] = new Array<number>(size).fill(0);
+  const scratch = new Float64Array(size);
 
   const voltage = (t: number) => uRe * cosine(omega * t) - uIm * sine(omega * t);
   function mainAlpha(y: ArrayLike<number>): number {
@@ -45,7 +47,7 @@ export function twoPoles(
     return sum / gAll;
   }
 
-  function derivatives(t: number, y: ArrayLike<number>, omegaM: number, dydt: number[]): number {
+  function derivatives(t: number, y: ArrayLike<number>, omegaM: number, dydt: WritableNumbers): number {
     const mainA = mainAlpha(y);
     const mainB = mainBeta(y);
     const iB = gs * (y[0]! - mainB);
@@ -60,13 +62,33 @@ export function twoPoles(
     return 1.5 * polePairs * mainA * iB;
   }
 
-  function observe(t: number, y: ArrayLike<number>, omegaM: number, _thetaM: number, out: Observation): void {
+  const flows = new Float64Array(FLOW_COUNT);
+  const current = (y: ArrayLike<number>) => gs * (y[0]! - mainBeta(y));
+
+  function observeFlows(
+    t: number,
+    y: ArrayLike<number>,
+    _omegaM: number,
+    _thetaM: number,
+    out: Float64Array,
+  ): void {
     const mainA = mainAlpha(y);
     const mainB = mainBeta(y);
     const iB = gs * (y[0]! - mainB);
-    out.torque = 1.5 * polePairs * mainA * iB;
-    out.iAlpha = -axisSin * iB;
-    out.iBeta = axisCos * iB;
+    out[FLOW.iAlpha] = -axisSin * iB;
+    out[FLOW.iBeta] = axisCos * iB;
+    out[FLOW.sourcePower] = 1.5 * voltage(t) * iB;
+    out[FLOW.torque] = 1.5 * polePairs * mainA * iB;
+    out[FLOW.uSquared] = Number.NaN;
+    squaredCageCurrents(circuit, y, 1, mainA, mainB, out);
+  }
+
+  function observe(t: number, y: ArrayLike<number>, omegaM: number, thetaM: number, out: Observation): void {
+    observeFlows(t, y, omegaM, thetaM, flows);
+    copyFlows(flows, out);
+    const mainA = mainAlpha(y);
+    const mainB = mainBeta(y);
+    const iB = current(y);
     const v = voltage(t);
     out.vAlpha = -axisSin * v;
     out.vBeta = axisCos * v;
@@ -87,7 +109,7 @@ export function twoPoles(
   function terminalCurrent(_t: number, y: ArrayLike<number>, terminal: number): number {
     if (terminal === open) return 0;
     // i_l = (√3/2)·isβ, i_m = −i_l
-    const iL = (Math.sqrt(3) / 2) * gs * (y[0]! - mainBeta(y));
+    const iL = (Math.sqrt(3) / 2) * current(y);
     return terminal === (open + 1) % 3 ? iL : -iL;
   }
 
@@ -96,6 +118,7 @@ export function twoPoles(
     frame: "stationary, on the open phase's axis",
     derivatives,
     observe,
+    observeFlows,
     terminalCurrent,
     fromStationary: (_t, flux) => rotate(flux, -axis).slice(1),
     toStationary: (_t, y): FluxVector =>

@@ -1,6 +1,6 @@
 import { squared } from '../numeric/raised.ts';
 import type { Shaft } from '../shaft/shaft.ts';
-import { type Instant, observeAt } from '../simulate/segment.ts';
+import { type Instant, observeAt, stateBuffer } from '../simulate/segment.ts';
 import { newInstant } from '../simulate/trajectory.ts';
 import { integral, type Quadrature } from './quadrature.ts';
 
@@ -94,7 +94,7 @@ function endOf(quadrature: Quadrature, end: 'first' | 'last'): Instant {
   const cell = end === 'first' ? 0 : quadrature.cellCount - 1;
   const at = newInstant();
   const t = end === 'first' ? quadrature.trajectory.tStart : quadrature.trajectory.tEnd;
-  observeAt(quadrature.cellSegment[cell]!, quadrature.cellStep[cell]!, t, [], at);
+  observeAt(quadrature.cellSegment[cell]!, quadrature.cellStep[cell]!, t, stateBuffer(), at);
   return at;
 }
 

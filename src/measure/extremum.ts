@@ -20,7 +20,7 @@ const ROUNDING = 1e-12;
 const REFINED_WIDTH = 1e-8;
 
 /**
- * Largest value of ±signal or |signal| inside [ta, tb], from the interpolant. Crests of the samples are refined by
+ * Largest value of a shape of a signal inside [ta, tb], from the interpolant. Crests of the samples are refined by
  * golden section, the most promising first, until none is left that could beat the best: a smooth crest rises above
  * its highest sample by less than half of what that sample rises above its neighbours.
  *
@@ -30,7 +30,7 @@ const REFINED_WIDTH = 1e-8;
 export function largest(
   quadrature: Quadrature,
   signal: Signal,
-  shape: (value: number) => number,
+  shape: Shape,
   ta: number,
   tb: number,
   floor = Number.NEGATIVE_INFINITY,
@@ -41,27 +41,38 @@ export function largest(
   let last = (cellAt(quadrature, tb) + 1) * NODES_PER_CELL - 1;
   while (first <= last && nodeTime[first]! <= ta) first++;
   while (last >= first && nodeTime[last]! >= tb) last--;
+  // Read some thousand times a run, hence by the sign and not by a function.
+  const magnitude = shape === 'magnitude';
+  const sign = shape === 'smallest' ? -1 : 1;
   let swing = 0;
-  let highest = floor;
+  let top = Number.NEGATIVE_INFINITY;
+  let bottom = Number.POSITIVE_INFINITY;
   for (let node = first; node <= last; node++) {
-    const value = shape(column[node]!);
-    if (value > highest) highest = value;
-    if (Math.abs(value) > swing) swing = Math.abs(value);
+    const raw = column[node]!;
+    const value = magnitude ? Math.abs(raw) : sign * raw;
+    if (value > top) top = value;
+    if (value < bottom) bottom = value;
+    if (Math.abs(raw) > swing) swing = Math.abs(raw);
   }
+  const highest = Math.max(floor, top);
+  const isPlateau = top - bottom <= ROUNDING * swing;
   const candidates: { node: number; bound: number }[] = [];
   let here = Number.NaN;
-  let next = first <= last ? shape(column[first]!) : Number.NaN;
+  let next = first <= last ? shaped(column[first]!, shape) : Number.NaN;
   for (let node = first; node <= last; node++) {
     // Across a segment's edge there is no neighbour: a crest may hide between the last sample and the edge.
     const left = node > first && !opensSegment(quadrature, node) ? here : Number.NaN;
     here = next;
-    next = node < last ? shape(column[node + 1]!) : Number.NaN;
+    const ahead = node < last ? column[node + 1]! : Number.NaN;
+    next = magnitude ? Math.abs(ahead) : sign * ahead;
     const right = node < last && !opensSegment(quadrature, node + 1) ? next : Number.NaN;
     // Comparisons with a missing neighbour (NaN) are false: an edge sample stays a candidate.
     if (Number.isNaN(here) || here < left || here < right) continue;
     const rise = Math.max(here - left, here - right);
     const bound = here + (Number.isNaN(rise) ? SAMPLING_LOSS * swing : rise / 2);
-    if (bound >= highest) candidates.push({ node, bound });
+    if (bound < highest) continue;
+    candidates.push({ node, bound });
+    if (isPlateau) break;
   }
   // Of a plateau, whose samples differ by rounding only, the earliest.
   const level = (bound: number) => Math.round(bound / (ROUNDING * swing || 1));
@@ -73,6 +84,14 @@ export function largest(
     if (result === null || crest.value > result.value + ROUNDING * swing) result = crest;
   }
   return result;
+}
+
+/** What is the largest of: the signal, its negative, or its magnitude. */
+export type Shape = 'largest' | 'smallest' | 'magnitude';
+
+function shaped(value: number, shape: Shape): number {
+  if (shape === 'magnitude') return Math.abs(value);
+  return shape === 'smallest' ? -value : value;
 }
 
 /** True for the first node of a segment. */
@@ -87,7 +106,7 @@ function refine(
   quadrature: Quadrature,
   node: number,
   signal: Signal,
-  shape: (value: number) => number,
+  shape: Shape,
   ta: number,
   tb: number,
 ): Extremum {
@@ -100,7 +119,7 @@ function refine(
     let k = cell;
     while (t < quadrature.cellEdge[k]! && k > 0 && quadrature.cellSegment[k - 1] === segment) k--;
     while (t > quadrature.cellEdge[k + 1]! && quadrature.cellSegment[k + 1] === segment) k++;
-    return shape(signalIn(quadrature, k, signal, t));
+    return shaped(signalIn(quadrature, k, signal, t), shape);
   };
   const crest = largestBetween(f, from, to, REFINED_WIDTH);
   return { value: crest.value, time: crest.x };

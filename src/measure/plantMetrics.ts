@@ -37,7 +37,7 @@ function couplingTorque(
 ): Metric {
   const { trajectory } = m.quadrature;
   if (trajectory.shaft.coupling === null) return missing(key, NO_COUPLING);
-  const peak = largest(m.quadrature, 'couplingTorque', Math.abs, ta, tb);
+  const peak = largest(m.quadrature, 'couplingTorque', 'magnitude', ta, tb);
   if (peak === null) return missing(key, 'the window is empty');
   const value = Math.sign(trajectory.at(peak.time).couplingTorque) * peak.value;
   const multiple = { value: value / m.rated.torque, of: 'torque at rated output' };
@@ -67,7 +67,7 @@ function lowestVoltage(
   tb: number,
 ): { readonly value: number; readonly time: number | null } | null {
   const { lineVoltage } = quadrature.trajectory.scenario.supply;
-  const lowest = largest(quadrature, 'terminalVoltage', (voltage) => -voltage, ta, tb);
+  const lowest = largest(quadrature, 'terminalVoltage', 'smallest', ta, tb);
   if (lowest === null) return null;
   // A stiff source holds its voltage but for rounding.
   if (Math.abs(lowest.value + lineVoltage) <= VOLTAGE_ROUNDING * lineVoltage)

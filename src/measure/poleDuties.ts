@@ -68,7 +68,7 @@ function makingDuty(
     contactor,
     phase,
     t,
-    crest: largest(quadrature, `i${phase}`, Math.abs, t, to)?.value ?? 0,
+    crest: largest(quadrature, `i${phase}`, 'magnitude', t, to)?.value ?? 0,
     rms: span > 0 ? Math.sqrt(integral(quadrature, `i${phase}2`, t, to) / span) : 0,
     bounceCharge:
       bounceTime === null ? null : absoluteCharge(quadrature, phase, t, Math.min(last, t + bounceTime)),

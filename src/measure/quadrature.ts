@@ -1,8 +1,19 @@
 import { GAUSS_POINTS } from '../numeric/gaussPoints.ts';
-import type { Step } from '../simulate/odexAdapter.ts';
-import { type Instant, observeAt, type Segment } from '../simulate/segment.ts';
-import { newInstant, type Trajectory } from '../simulate/trajectory.ts';
-import { INTEGRANDS, type Integrand, SIGNALS, type Signal, writeRates, writeSignals } from './signals.ts';
+import { type Segment, stateBuffer } from '../simulate/segment.ts';
+import type { Step } from '../simulate/step.ts';
+import type { Trajectory } from '../simulate/trajectory.ts';
+import {
+  addRates,
+  type Flows,
+  finishRates,
+  INTEGRANDS,
+  type Integrand,
+  newFlows,
+  readFlows,
+  SIGNALS,
+  type Signal,
+  signalOf,
+} from './signals.ts';
 
 /** Points per cell. */
 export const NODES_PER_CELL = GAUSS_POINTS.length;
@@ -33,10 +44,9 @@ export interface Quadrature {
 
 /** Buffers for reading single instants, so that a search allocates nothing. */
 interface Scratch {
-  readonly y: number[];
-  readonly at: Instant;
+  readonly y: Float64Array;
+  readonly flows: Flows;
   readonly rates: Float64Array;
-  readonly signals: Float64Array;
 }
 
 /** A stretch of time, s. */
@@ -60,6 +70,54 @@ export function quadratureOf(trajectory: Trajectory, fine?: readonly Stretch[]):
 }
 
 function evaluated(trajectory: Trajectory, fine?: readonly Stretch[]): Quadrature {
+  const cells = cellsOf(trajectory, fine);
+  const { cellSegment, cellStep, cellEdge } = cells;
+  const cellCount = cellStep.length;
+  const nodes = cellCount * NODES_PER_CELL;
+  const nodeTime = new Float64Array(nodes);
+  const samples = columns(SIGNALS, nodes);
+  const cumulative = columns(INTEGRANDS, cellCount + 1);
+  const { iA, iB, iC, torque, speed, terminalVoltage, couplingTorque } = samples;
+  const sums = INTEGRANDS.map((name) => cumulative[name]);
+  const scratch: Scratch = {
+    y: stateBuffer(),
+    flows: newFlows(),
+    rates: new Float64Array(INTEGRANDS.length),
+  };
+  const { y, flows, rates } = scratch;
+  for (let k = 0; k < cellCount; k++) {
+    const segment = cellSegment[k]!;
+    const step = cellStep[k]!;
+    const { kind } = segment;
+    const t0 = cellEdge[k]!;
+    const span = cellEdge[k + 1]! - t0;
+    rates.fill(0);
+    for (let j = 0; j < NODES_PER_CELL; j++) {
+      const { x, w } = GAUSS_POINTS[j]!;
+      const node = k * NODES_PER_CELL + j;
+      const t = t0 + x * span;
+      nodeTime[node] = t;
+      readFlows(segment, step, t, y, flows);
+      iA[node] = signalOf(flows, kind, 'iA');
+      iB[node] = signalOf(flows, kind, 'iB');
+      iC[node] = signalOf(flows, kind, 'iC');
+      torque[node] = signalOf(flows, kind, 'torque');
+      speed[node] = flows.omegaM;
+      terminalVoltage[node] = signalOf(flows, kind, 'terminalVoltage');
+      couplingTorque[node] = signalOf(flows, kind, 'couplingTorque');
+      addRates(flows, w * span, rates);
+    }
+    finishRates(segment, rates);
+    for (let r = 0; r < rates.length; r++) sums[r]![k + 1] = sums[r]![k]! + rates[r]!;
+  }
+  return { trajectory, cellCount, ...cells, nodeTime, samples, cumulative, scratch };
+}
+
+/** Cuts the steps of a trajectory into cells of equal length within each. */
+function cellsOf(
+  trajectory: Trajectory,
+  fine?: readonly Stretch[],
+): Pick<Quadrature, 'cellEdge' | 'cellSegment' | 'cellStep'> {
   const width = 1 / trajectory.scenario.supply.frequency / CELLS_PER_PERIOD;
   const edges: number[] = [];
   const cellSegment: Segment[] = [];
@@ -75,52 +133,15 @@ function evaluated(trajectory: Trajectory, fine?: readonly Stretch[]): Quadratur
       }
     }
   edges.push(trajectory.tEnd);
-  const cellCount = cellStep.length;
-  const cellEdge = Float64Array.from(edges);
-  const nodeTime = new Float64Array(cellCount * NODES_PER_CELL);
-  const samples = SIGNALS.map(() => new Float64Array(cellCount * NODES_PER_CELL));
-  const cumulative = INTEGRANDS.map(() => new Float64Array(cellCount + 1));
-  const scratch: Scratch = {
-    y: [],
-    at: newInstant(),
-    rates: new Float64Array(INTEGRANDS.length),
-    signals: new Float64Array(SIGNALS.length),
-  };
-  const { y, at, rates, signals } = scratch;
-  const sums = new Float64Array(INTEGRANDS.length);
-  for (let k = 0; k < cellCount; k++) {
-    const t0 = cellEdge[k]!;
-    const span = cellEdge[k + 1]! - t0;
-    for (let j = 0; j < NODES_PER_CELL; j++) {
-      const { x, w } = GAUSS_POINTS[j]!;
-      const node = k * NODES_PER_CELL + j;
-      nodeTime[node] = t0 + x * span;
-      observeAt(cellSegment[k]!, cellStep[k]!, t0 + x * span, y, at);
-      writeSignals(cellSegment[k]!, at, signals);
-      for (let s = 0; s < samples.length; s++) samples[s]![node] = signals[s]!;
-      writeRates(cellSegment[k]!, at, rates);
-      for (let r = 0; r < rates.length; r++) sums[r]! += w * span * rates[r]!;
-    }
-    for (let r = 0; r < rates.length; r++) cumulative[r]![k + 1] = sums[r]!;
-  }
-  return {
-    trajectory,
-    cellCount,
-    cellEdge,
-    cellSegment,
-    cellStep,
-    nodeTime,
-    samples: named(SIGNALS, samples),
-    cumulative: named(INTEGRANDS, cumulative),
-    scratch,
-  };
+  return { cellEdge: Float64Array.from(edges), cellSegment, cellStep };
 }
 
-function named<K extends string>(
-  names: readonly K[],
-  columns: readonly Float64Array[],
-): Record<K, Float64Array> {
-  return Object.fromEntries(names.map((name, i) => [name, columns[i]!])) as Record<K, Float64Array>;
+/** Columns of equal length in one block of memory. */
+function columns<K extends string>(names: readonly K[], length: number): Record<K, Float64Array> {
+  const block = new Float64Array(names.length * length);
+  return Object.fromEntries(
+    names.map((name, i) => [name, block.subarray(i * length, (i + 1) * length)]),
+  ) as Record<K, Float64Array>;
 }
 
 /** Index of the cell that contains t (the later one at an edge). */
@@ -138,10 +159,11 @@ export function cellAt(quadrature: Quadrature, t: number): number {
 /** Signal at time t, read in the step that a given cell belongs to. */
 export function signalIn(quadrature: Quadrature, cell: number, signal: Signal, t: number): number {
   const segment = quadrature.cellSegment[cell]!;
-  const { y, at, signals } = quadrature.scratch;
-  observeAt(segment, quadrature.cellStep[cell]!, t, y, at);
-  writeSignals(segment, at, signals);
-  return signals[SIGNALS.indexOf(signal)]!;
+  const step = quadrature.cellStep[cell]!;
+  if (signal === 'speed') return step.value(segment.model.size, t);
+  const { y, flows } = quadrature.scratch;
+  readFlows(segment, step, t, y, flows);
+  return signalOf(flows, segment.kind, signal);
 }
 
 /** Integral of one quantity from ta to tb; limits outside the run are moved to its ends. SI. */
@@ -156,13 +178,12 @@ function integralTo(quadrature: Quadrature, name: Integrand, t: number): number 
   const span = t - t0;
   if (span <= 0) return cumulative[name][cell]!;
   if (t >= cellEdge[cell + 1]!) return cumulative[name][cell + 1]!;
-  const { y, at, rates } = quadrature.scratch;
-  const index = INTEGRANDS.indexOf(name);
-  let sum = cumulative[name][cell]!;
+  const { y, flows, rates } = quadrature.scratch;
+  rates.fill(0);
   for (const { x, w } of GAUSS_POINTS) {
-    observeAt(cellSegment[cell]!, cellStep[cell]!, t0 + x * span, y, at);
-    writeRates(cellSegment[cell]!, at, rates);
-    sum += w * span * rates[index]!;
+    readFlows(cellSegment[cell]!, cellStep[cell]!, t0 + x * span, y, flows);
+    addRates(flows, w * span, rates);
   }
-  return sum;
+  finishRates(cellSegment[cell]!, rates);
+  return cumulative[name][cell]! + rates[INTEGRANDS.indexOf(name)]!;
 }

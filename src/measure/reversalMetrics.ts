@@ -159,7 +159,13 @@ export function aftermathMetrics(m: Measurement): MetricGroup {
   if (reversal === null) return allMissing([...creepKeys, ...runUpKeys], NO_REVERSAL);
   const { switchOpening, direction, zero, command, touch, to } = reversal;
   if (switchOpening !== null) {
-    const reversed = largest(m.quadrature, 'speed', (speed) => -direction * speed, switchOpening, to);
+    const reversed = largest(
+      m.quadrature,
+      'speed',
+      direction === 1 ? 'smallest' : 'largest',
+      switchOpening,
+      to,
+    );
     const turned =
       zero === null ? 0 : (-direction * (trajectory.at(to).position - trajectory.at(zero).position)) / TURN;
     return {

@@ -38,7 +38,7 @@ export function stopFigures(quadrature: Quadrature, command: number): StopFigure
   const stopped = stoppedAt(quadrature, command, to);
   const interrupted = interruption(trajectory, command, to);
   const peak = (signal: 'torque' | 'couplingTorque' | 'iA' | 'iB' | 'iC', from: number) =>
-    largest(quadrature, signal, Math.abs, from, to)?.value ?? 0;
+    largest(quadrature, signal, 'magnitude', from, to)?.value ?? 0;
   const braked = trajectory.events.some(({ kind, t }) => kind === 'brakeSets' && t >= command && t <= to);
   const brakeTorque = braked ? (trajectory.scenario.starter.brake?.torque ?? 0) : 0;
   const sum = (name: Parameters<typeof integral>[1]) => integral(quadrature, name, command, to);

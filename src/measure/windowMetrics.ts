@@ -20,7 +20,7 @@ type Prefix = 'start' | 'plug';
 export function currentMetrics(m: Measurement, prefix: Prefix, ta: number, tb: number): MetricGroup {
   const first = phaseOfHighestSample(m.quadrature, ta, tb);
   const crest = overPhases(
-    (phase, floor) => largest(m.quadrature, `i${phase}`, Math.abs, ta, tb, floor),
+    (phase, floor) => largest(m.quadrature, `i${phase}`, 'magnitude', ta, tb, floor),
     first,
   );
   const cycle = overPhases((phase, floor) => worstCycle(m.quadrature, phase, ta, tb, floor), first);
@@ -67,7 +67,7 @@ function phaseOfHighestSample(quadrature: Quadrature, ta: number, tb: number): P
 /** Most negative and most positive torque of a window. */
 export function torqueMetrics(m: Measurement, prefix: Prefix, ta: number, tb: number): MetricGroup {
   const extreme = (key: `${Prefix}${'Minimum' | 'Maximum'}Torque`, sign: 1 | -1): Metric => {
-    const peak = largest(m.quadrature, 'torque', (value) => sign * value, ta, tb);
+    const peak = largest(m.quadrature, 'torque', sign === 1 ? 'largest' : 'smallest', ta, tb);
     if (peak === null) return missing(key, 'the window is empty');
     const value = sign * peak.value;
     return found(key, value, {

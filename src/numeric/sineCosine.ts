@@ -1,3 +1,5 @@
+import type { WritableNumbers } from './writableNumbers.ts';
+
 /**
  * Sine and cosine from + − * alone. The engines' own differ in the last bit from one version to the next, and step size
  * control carries such a bit into the fifth digit; these give the same bits wherever numbers follow IEEE 754.
@@ -59,6 +61,33 @@ export function sine(x: number): number {
  */
 export function cosine(x: number): number {
   return Math.abs(x) <= EIGHTH ? cosineNear(x, 0) : turned(x, 1);
+}
+
+/**
+ * Both at once, the same to the last bit, in little more time than one.
+ *
+ * @param x rad
+ * @param out sine, then cosine
+ */
+export function sineAndCosine(x: number, out: WritableNumbers): void {
+  if (Math.abs(x) <= EIGHTH) {
+    out[0] = sine(x);
+    out[1] = cosineNear(x, 0);
+    return;
+  }
+  const angle = Math.abs(x) < EXACT_UP_TO ? x : withinTurn(x);
+  const k = Math.round(angle * QUARTERS_PER_RADIAN);
+  const near = angle - k * FIRST;
+  const part = k * SECOND;
+  const difference = near - part;
+  const lost = near - difference - part - k * THIRD;
+  const r = difference + lost;
+  const tail = difference - r + lost;
+  const s = sineNear(r, tail);
+  const c = cosineNear(r, tail);
+  const quarter = k & 3;
+  out[0] = quarter === 0 ? s : quarter === 1 ? c : quarter === 2 ? -s : -c;
+  out[1] = quarter === 0 ? c : quarter === 1 ? -s : quarter === 2 ? -c : s;
 }
 
 /** Sine of an angle to which some quarters of a turn are added. */

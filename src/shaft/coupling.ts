@@ -11,7 +11,7 @@ import { type ShaftMode, TWIST } from './shaftMode.ts';
 export function couplingTorque(
   shaft: Shaft,
   flank: ShaftMode['flank'],
-  y: readonly number[],
+  y: ArrayLike<number>,
   at: number,
 ): number {
   const { coupling } = shaft;

@@ -12,7 +12,7 @@ import type { ShaftMode } from './shaftMode.ts';
 export function meshTorque(
   shaft: Shaft,
   mode: ShaftMode,
-): (y: readonly number[], at: number, airGapTorque: number) => number {
+): (y: ArrayLike<number>, at: number, airGapTorque: number) => number {
   if (shaft.coupling !== null) return (y, at) => couplingTorque(shaft, mode.flank, y, at);
   const load = loadCoefficients(shaft, mode);
   const bearing = shaft.motor.friction * mode.masses[0]!.direction;

@@ -59,7 +59,7 @@ export function newShaftObservation(): ShaftObservation {
 export function observeShaft(
   shaft: Shaft,
   mode: ShaftMode,
-  y: readonly number[],
+  y: ArrayLike<number>,
   at: number,
   airGapTorque: number,
   out: ShaftObservation,

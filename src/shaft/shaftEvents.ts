@@ -26,7 +26,7 @@ export interface ShaftEventFunction {
   /** electrical: swings as fast as torque or faster. */
   readonly probing: 'electrical' | 'speed';
   /** Of the whole state vector; the shaft's states lie from index `at`. */
-  readonly g: (y: readonly number[], at: number, airGapTorque: number) => number;
+  readonly g: (y: ArrayLike<number>, at: number, airGapTorque: number) => number;
 }
 
 /**
@@ -137,10 +137,10 @@ function corners(shaft: Shaft, mode: ShaftMode): ShaftEventFunction[] {
     return [
       ...(low === undefined
         ? []
-        : [{ ...base, g: (y: readonly number[], at: number) => sign * y[at + offset]! - low + THIS_SIDE }]),
+        : [{ ...base, g: (y: ArrayLike<number>, at: number) => sign * y[at + offset]! - low + THIS_SIDE }]),
       ...(high === undefined
         ? []
-        : [{ ...base, g: (y: readonly number[], at: number) => high - sign * y[at + offset]! + THIS_SIDE }]),
+        : [{ ...base, g: (y: ArrayLike<number>, at: number) => high - sign * y[at + offset]! + THIS_SIDE }]),
     ];
   });
 }

@@ -1,3 +1,4 @@
+import type { WritableNumbers } from '../numeric/writableNumbers.ts';
 import { flankPosition } from './coupling.ts';
 import { loadSideFactor, motorSideFactor } from './gear.ts';
 import { loadCoefficients } from './loadTorque.ts';
@@ -8,7 +9,12 @@ import { loadMass, type ShaftMode, TWIST } from './shaftMode.ts';
  * Writes the derivatives of the shaft's states, which lie in `y` and `dydt` from index `at`: speed and position of the motor,
  * then, with a coupling, speed of the load (referred to the motor) and twist.
  */
-export type ShaftRates = (y: readonly number[], at: number, airGapTorque: number, dydt: number[]) => void;
+export type ShaftRates = (
+  y: ArrayLike<number>,
+  at: number,
+  airGapTorque: number,
+  dydt: WritableNumbers,
+) => void;
 
 /**
  * The right-hand side of the shaft in one mode. Nothing in it asks for the sign of anything: the mode has decided.

@@ -7,9 +7,9 @@ import type { CoilVoltageData, Scenario } from '../scenario/scenario.ts';
 import { conduction } from '../starter/conduction.ts';
 import type { VoltageLevel } from '../starter/control/controlState.ts';
 import type { StarterState } from '../starter/starter.ts';
-import type { Step } from './odexAdapter.ts';
 import type { RunState } from './runState.ts';
-import { readState } from './segment.ts';
+import { readState, stateBuffer } from './segment.ts';
+import type { Step } from './step.ts';
 
 /**
  * Voltage that feeds the control transformer, as a share of the supply's own: the magnitude of the space vector at the line
@@ -77,7 +77,7 @@ export function readControlVoltage(
   starter: StarterState,
   model: ElectricalModel,
 ): (step: Step, t: number) => number {
-  const y: number[] = [];
+  const y = stateBuffer();
   const at = newObservation();
   return (step, t) => {
     readState(step, t, 0, model.size + 2, y);

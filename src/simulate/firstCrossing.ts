@@ -1,5 +1,5 @@
 import { locate } from '../numeric/locate.ts';
-import type { Step } from './odexAdapter.ts';
+import type { Step } from './step.ts';
 import { EVENT_WIDTH, PROBES_PER_PERIOD } from './tolerances.ts';
 import type { Watch } from './watches.ts';
 

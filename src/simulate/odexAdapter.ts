@@ -1,38 +1,9 @@
 import { Solver } from '#odex';
+import type { OdeProblem, SolverOptions } from './integrate.ts';
 import { interpolant } from './interpolant.ts';
 import { SimulationError } from './simulationError.ts';
+import { type Step, stepOf } from './step.ts';
 import { withOwnPowers } from './withOwnPowers.ts';
-
-/** One accepted step with its interpolant. */
-export interface Step {
-  readonly t0: number;
-  readonly t1: number;
-  /** Component of the state at any t in [t0, t1]. */
-  readonly value: (component: number, t: number) => number;
-}
-
-/** A smooth initial value problem: arrays of numbers, nothing else. */
-export interface OdeProblem {
-  readonly size: number;
-  /** Writes the derivatives into `dydt`. */
-  readonly derivatives: (t: number, y: readonly number[], dydt: number[]) => void;
-}
-
-/** How accurately a problem is integrated, and how long it may take. */
-export interface SolverOptions {
-  readonly relativeTolerance: number;
-  /** One per state, in the state's unit. */
-  readonly absoluteTolerance: readonly number[];
-  /** Counts of work, added to as the integration goes on; `steps` above `maxSteps` ends it. */
-  readonly stats: WorkCount;
-  readonly maxSteps: number;
-}
-
-/** Evaluations of the right-hand side and accepted steps so far. */
-export interface WorkCount {
-  evaluations: number;
-  steps: number;
-}
 
 /**
  * First trial step, s. The solver takes no shorter one; error control shortens it where the solution needs it.
@@ -47,14 +18,14 @@ const FIRST_STEP = 1e-4;
 const INTERPOLATION_DEGREE = 2;
 
 /**
- * Integrates a smooth problem from t0 to tEnd step by step; stop by breaking out of the loop. Everything that has to
- * be known about odex is in this file: one Solver per call (two live generators on one Solver corrupt each other),
+ * The same by extrapolation with the library odex, the reference that `integrate` is checked against. Everything that has to be known
+ * about odex is in this file: one Solver per call (two live generators on one Solver corrupt each other),
  * plain arrays, end time 0 means "no end" there, NaN is accepted there silently and refused here, powers are the engine's
  * there and our own here.
  *
  * @throws SimulationError nonFiniteValue, stepLimit
  */
-export function* integrate(
+export function* integrateByOdex(
   problem: OdeProblem,
   t0: number,
   y0: readonly number[],
@@ -102,6 +73,6 @@ export function* integrate(
         segment.x1,
         `${options.maxSteps} integration steps were not enough`,
       );
-    yield { t0: segment.x0, t1: segment.x1, value: segment.f };
+    yield stepOf(segment.x0, segment.x1, segment.f);
   }
 }

@@ -3,7 +3,7 @@ import { squared } from '../numeric/raised.ts';
 import { canReset } from '../starter/overloadRelay.ts';
 import type { StarterState } from '../starter/starter.ts';
 import type { RunState } from './runState.ts';
-import { readState } from './segment.ts';
+import { readState, stateBuffer } from './segment.ts';
 import type { SquaredCurrents } from './thermalMemory.ts';
 
 /** The starter with its overload relay's leave to be reset. */
@@ -21,7 +21,7 @@ export function mayTrip({ control, data }: StarterState): boolean {
 /** Squared line currents inside a step; null where none can flow. */
 export function lineCurrents(model: ElectricalModel, kind: 'three' | 'two' | 'none'): SquaredCurrents | null {
   if (kind === 'none') return null;
-  const y: number[] = [];
+  const y = stateBuffer();
   return (step, t, out) => {
     readState(step, t, 0, model.size, y);
     for (const phase of [0, 1, 2] as const) out[phase] = squared(model.terminalCurrent(t, y, phase));

@@ -27,15 +27,15 @@ import {
   overspeedStatus,
   shortCircuitStatus,
 } from './endStatus.ts';
+import type { WorkCount } from './integrate.ts';
 import { integrateSegment, momentarySegment } from './integrateSegment.ts';
 import { interruptionEnergy } from './interruption.ts';
-import type { WorkCount } from './odexAdapter.ts';
 import { lineCurrents, mayTrip, withResetAllowed } from './overloadInRun.ts';
 import { goneBelow, isGone, isStiff } from './residualFlux.ts';
 import { endPlanner, LONGEST_AFTER_LAST_ACTION } from './runEnd.ts';
 import { runRecord } from './runRecord.ts';
 import { initialRunState, type RunState } from './runState.ts';
-import type { Segment } from './segment.ts';
+import { type Segment, stateBuffer } from './segment.ts';
 import { type Blocked, closedByBoth, describeShortCircuit } from './shortCircuit.ts';
 import { SimulationError } from './simulationError.ts';
 import type { RunStatus } from './status.ts';
@@ -318,5 +318,10 @@ const DEFAULT_WINDING_ORDER = 'AB';
 
 /** Air-gap torque at the state's fluxes, N·m; it does not depend on speed. */
 function torqueNow(model: ElectricalModel, state: RunState): number {
-  return model.derivatives(state.t, model.fromStationary(state.t, state.flux), 0, []);
+  return model.derivatives(
+    state.t,
+    Float64Array.from(model.fromStationary(state.t, state.flux)),
+    0,
+    stateBuffer(),
+  );
 }

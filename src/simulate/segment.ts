@@ -1,13 +1,16 @@
 import type { Circuit } from '../machine/circuit.ts';
 import type { ElectricalModel, Observation } from '../machine/electricalModel.ts';
 import type { Inserted } from '../machine/inserted.ts';
+import type { WritableNumbers } from '../numeric/writableNumbers.ts';
 import type { PhaseName } from '../scenario/scenario.ts';
 import type { LoadCoefficients } from '../shaft/loadTorque.ts';
 import { observeShaft, type ShaftObservation } from '../shaft/observeShaft.ts';
 import { type Shaft, shaftSize } from '../shaft/shaft.ts';
 import { loadMass, type ShaftMode, speedOffset } from '../shaft/shaftMode.ts';
+import type { ShaftPowers } from '../shaft/shaftPowers.ts';
 import { shaftRates } from '../shaft/shaftRates.ts';
-import type { OdeProblem, Step } from './odexAdapter.ts';
+import type { OdeProblem } from './integrate.ts';
+import type { Step } from './step.ts';
 
 /** A stretch of time with one conducting set, one circuit, one frame and one shaft mode: the solution is smooth in it. */
 export interface Segment {
@@ -19,6 +22,10 @@ export interface Segment {
   /** Words: "synchronous, forward sequence", "stationary", "rotor", "stationary, open phase's axis". */
   readonly frame: string;
   readonly model: ElectricalModel;
+  /** Reads the shaft's powers in that mode. */
+  readonly powers: ShaftPowers;
+  /** Components of the state: electrical, then those of the shaft. */
+  readonly size: number;
   /** The machine as connected now, with everything in series. */
   readonly circuit: Circuit;
   /** What the starter has put into that circuit. */
@@ -51,14 +58,22 @@ export function stateSize(model: ElectricalModel, shaft: Shaft): number {
 }
 
 /** Reads components `from` … `to − 1` of a step's state into `y`. */
-export function readState(step: Step, t: number, from: number, to: number, y: number[]): void {
-  for (let c = from; c < to; c++) y[c] = step.value(c, t);
+export function readState(step: Step, t: number, from: number, to: number, y: WritableNumbers): void {
+  step.read(t, from, to, y);
 }
 
+/** A buffer that every state fits into: two stator fluxes, two cages, a core, four states of the shaft. */
+export function stateBuffer(): Float64Array {
+  return new Float64Array(LARGEST_STATE);
+}
+
+/** Components of the largest state there is. */
+const LARGEST_STATE = 16;
+
 /** Fills `out` with everything at time t inside a step of a segment; `y` is scratch of at least the state's size. */
-export function observeAt(segment: Segment, step: Step, t: number, y: number[], out: Instant): void {
+export function observeAt(segment: Segment, step: Step, t: number, y: Float64Array, out: Instant): void {
   const { model, shaft } = segment;
-  readState(step, t, 0, stateSize(model, shaft), y);
+  step.read(t, 0, segment.size, y);
   const omegaM = y[model.size]!;
   const theta = y[model.size + 1]!;
   model.observe(t, y, omegaM, theta, out);

@@ -1,7 +1,7 @@
 import { GAUSS_POINTS } from '../numeric/gaussPoints.ts';
 import type { OverloadData } from '../scenario/scenario.ts';
 import { heatAfter, overloadConstants, TRIP_LEVEL, weightedSquares } from '../starter/overloadRelay.ts';
-import type { Step } from './odexAdapter.ts';
+import type { Step } from './step.ts';
 
 /** Heat of the overload relay's three phases, shares of the trip level. */
 export type Heat = readonly [number, number, number];

@@ -5,8 +5,8 @@ import type { ShaftNote } from '../shaft/reviewShaft.ts';
 import type { Shaft } from '../shaft/shaft.ts';
 import type { StarterEvent } from '../starter/starterEvent.ts';
 import type { Channel, ThermalRecord } from './channels.ts';
-import type { WorkCount } from './odexAdapter.ts';
-import { type Instant, observeAt, type Segment } from './segment.ts';
+import type { WorkCount } from './integrate.ts';
+import { type Instant, observeAt, type Segment, stateBuffer } from './segment.ts';
 import type { RunStatus } from './status.ts';
 
 /**
@@ -178,7 +178,7 @@ export function readableTrajectory(
   const { segments } = parts;
   const tStart = segments[0]?.t0 ?? 0;
   const tEnd = segments.at(-1)?.t1 ?? 0;
-  const y: number[] = [];
+  const y = stateBuffer();
   const instant = newInstant();
 
   function at(t: number, side: 'left' | 'right' = 'right'): Point {

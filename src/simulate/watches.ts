@@ -6,8 +6,8 @@ import type { ShaftMode } from '../shaft/shaftMode.ts';
 import { type Clearable, clearableArcs } from '../starter/conduction.ts';
 import type { VoltageLevel } from '../starter/control/controlState.ts';
 import type { Direction, StarterState } from '../starter/starter.ts';
-import type { Step } from './odexAdapter.ts';
-import { readState } from './segment.ts';
+import { readState, stateBuffer } from './segment.ts';
+import type { Step } from './step.ts';
 import { aboveTripLevel, type ThermalMemory } from './thermalMemory.ts';
 
 /** What an event function means when it crosses zero. */
@@ -36,7 +36,7 @@ export function starterWatches(
   model: ElectricalModel,
   zeroSpeedSwitch: ZeroSpeedSwitchData | null,
 ): Watch[] {
-  const y: number[] = [];
+  const y = stateBuffer();
   const speed = (step: Step, t: number) => step.value(model.size, t);
   const watches: Watch[] = clearableArcs(state).map((arc) => {
     const terminal = arc.kind === 'pole' ? arc.pole : arc.terminal;
@@ -100,8 +100,8 @@ export function voltageWatches(
 
 /** Event functions of the shaft: standstill, breaking away, and what gears, couplings and loads add. */
 export function shaftWatches(model: ElectricalModel, shaft: Shaft, mode: ShaftMode): Watch[] {
-  const y: number[] = [];
-  const unused: number[] = [];
+  const y = stateBuffer();
+  const unused = stateBuffer();
   const at = model.size;
   const end = at + shaftSize(shaft);
   return shaftEventFunctions(shaft, mode).map((event) => ({

@@ -64,7 +64,7 @@ export function openingInstants(scenario: Scenario, count: number = OPENING_INST
     const blow = stretchAfterReversal(run);
     const quadrature = quadratureOf(run, [...dutyStretches(run), ...(blow === null ? [] : [blow])]);
     good.push({ duties: poleDuties(quadrature, bounceTimes), commands: run.commands, angle });
-    const torque = blow === null ? null : largest(quadrature, 'torque', Math.abs, ...blow);
+    const torque = blow === null ? null : largest(quadrature, 'torque', 'magnitude', ...blow);
     if (torque !== null && torque.value > worst.torque) worst = { angle, torque: torque.value };
   }
   const means = meanDuties(good, supply.frequency);

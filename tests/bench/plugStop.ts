@@ -13,6 +13,7 @@ import type { RunResult } from '../../src/measure/result.ts';
 import type { Scenario } from '../../src/scenario/scenario.ts';
 import { runTrajectory } from '../../src/simulate/run.ts';
 import { segmentProblem, stateSize } from '../../src/simulate/segment.ts';
+import { type Step, stepOf } from '../../src/simulate/step.ts';
 import { stateScales } from '../../src/simulate/tolerances.ts';
 import type { Trajectory } from '../../src/simulate/trajectory.ts';
 
@@ -102,7 +103,7 @@ function plainIntegration(known: Trajectory, rtol: number, denseOutput: boolean)
   const scales = stateScales(known.scenario, known.segments[0]!.circuit);
   const kept: {
     segment: (typeof known.segments)[number];
-    steps: { t0: number; t1: number; value: (c: number, t: number) => number }[];
+    steps: Step[];
   }[] = [];
   for (const segment of known.segments) {
     const { model } = segment;
@@ -126,7 +127,7 @@ function plainIntegration(known: Trajectory, rtol: number, denseOutput: boolean)
     for (const step of solver.solutionSegments(segment.t0, y, segment.t1)) {
       y = step.y;
       steps++;
-      own.steps.push({ t0: step.x0, t1: step.x1, value: step.f });
+      own.steps.push(stepOf(step.x0, step.x1, step.f));
     }
     kept.push(own);
     flux = model.toStationary(segment.t1, y, y[n - 1]!);

@@ -7,7 +7,7 @@ import { circuitOf } from '../../src/machine/circuit.ts';
 import { newObservation } from '../../src/machine/electricalModel.ts';
 import { twoPoleSteadyState } from '../../src/machine/twoPoleSteadyState.ts';
 import { twoPoles } from '../../src/machine/twoPoles.ts';
-import { integrate } from '../../src/simulate/odexAdapter.ts';
+import { integrate } from '../../src/simulate/integrate.ts';
 import { segmentProblem } from '../../src/simulate/segment.ts';
 import { plainMode, plainShaft } from '../support/plainShaft.ts';
 import { run } from '../support/readings.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { firstCrossing } from '../../src/simulate/firstCrossing.ts';
-import { integrate, type OdeProblem } from '../../src/simulate/odexAdapter.ts';
+import { integrate, type OdeProblem } from '../../src/simulate/integrate.ts';
 import { makeStep, makeWatch } from '../support/makeStep.ts';
 import { expectWithin } from '../support/tolerance.ts';
 

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { integrate, type OdeProblem, type Step } from '../../src/simulate/odexAdapter.ts';
+import type { OdeProblem } from '../../src/simulate/integrate.ts';
+import { integrateByOdex as integrate } from '../../src/simulate/odexAdapter.ts';
 import { SimulationError } from '../../src/simulate/simulationError.ts';
+import type { Step } from '../../src/simulate/step.ts';
 import { errorInTolerances, expectWithin } from '../support/tolerance.ts';
 
 /** x'' = −x: [cos t, −sin t] from [1, 0]. */

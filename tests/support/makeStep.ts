@@ -1,9 +1,9 @@
-import type { Step } from '../../src/simulate/odexAdapter.ts';
+import { type Step, stepOf } from '../../src/simulate/step.ts';
 import type { Watch } from '../../src/simulate/watches.ts';
 
 /** A step whose components are known functions of time. */
 export function makeStep(t0: number, t1: number, ...components: ((t: number) => number)[]): Step {
-  return { t0, t1, value: (component, t) => components[component]!(t) };
+  return stepOf(t0, t1, (component, t) => components[component]!(t));
 }
 
 /** An event function on the first component, as the speed watches have it. */

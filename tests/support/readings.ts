@@ -40,7 +40,7 @@ export function run(
   const { status, tStart, tEnd } = trajectory;
   if (!asked.includes(status.code)) throw new Error(`the run ended with ${status.code}: ${status.message}`);
   const quadrature = quadratureOf(trajectory);
-  const shapes = { min: (x: number) => -x, max: (x: number) => x, magnitude: Math.abs };
+  const shapes = { min: 'smallest', max: 'largest', magnitude: 'magnitude' } as const;
   return {
     trajectory,
     quadrature,

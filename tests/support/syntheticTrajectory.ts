@@ -1,12 +1,14 @@
 import { circuitOf } from '../../src/machine/circuit.ts';
 import type { ElectricalModel } from '../../src/machine/electricalModel.ts';
+import { FLOW, FLOW_COUNT } from '../../src/machine/flows.ts';
 import { NOTHING_INSERTED } from '../../src/machine/inserted.ts';
 import { isCommand } from '../../src/scenario/scenario.ts';
 import { initialShaft } from '../../src/shaft/initialShaft.ts';
 import { loadCoefficients } from '../../src/shaft/loadTorque.ts';
 import { shaftOf } from '../../src/shaft/shaft.ts';
-import type { Step } from '../../src/simulate/odexAdapter.ts';
-import type { Segment } from '../../src/simulate/segment.ts';
+import { shaftPowers } from '../../src/shaft/shaftPowers.ts';
+import { type Segment, stateSize } from '../../src/simulate/segment.ts';
+import { type Step, stepOf } from '../../src/simulate/step.ts';
 import { readableTrajectory, type Trajectory } from '../../src/simulate/trajectory.ts';
 import { scenarioOf } from './scenarios.ts';
 import { KRAUSE } from './textbookMachines.ts';
@@ -44,6 +46,13 @@ export function syntheticTrajectory(
       out.uAlpha = (functions.uAlpha ?? zero)(t);
       out.uBeta = 0;
     },
+    observeFlows: (t, _y, _omegaM, _thetaM, out) => {
+      out.fill(0, 0, FLOW_COUNT);
+      out[FLOW.iAlpha] = (functions.iAlpha ?? zero)(t);
+      out[FLOW.iBeta] = (functions.iBeta ?? zero)(t);
+      out[FLOW.torque] = (functions.torque ?? zero)(t);
+      out[FLOW.uSquared] = (functions.uAlpha ?? zero)(t) ** 2;
+    },
     fromStationary: () => [],
     toStationary: () => [],
     terminalCurrent: () => 0,
@@ -60,16 +69,15 @@ export function syntheticTrajectory(
       frame: 'none',
       held: false,
       model,
+      size: stateSize(model, shaft),
       circuit: circuitOf(scenario.machine, scenario.supply),
       inserted: NOTHING_INSERTED,
       shaft,
       mode,
       load: loadCoefficients(shaft, mode),
+      powers: shaftPowers(shaft, mode, loadCoefficients(shaft, mode)),
       position0: 0,
-      steps: [
-        { t0, t1: inner, value },
-        { t0: inner, t1, value },
-      ],
+      steps: [stepOf(t0, inner, value), stepOf(inner, t1, value)],
     };
   });
   return readableTrajectory({

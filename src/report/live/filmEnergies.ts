@@ -1,5 +1,5 @@
 import { type Quadrature, quadratureOf } from '../../measure/quadrature.ts';
-import { observeAt } from '../../simulate/segment.ts';
+import { observeAt, stateBuffer } from '../../simulate/segment.ts';
 import { newInstant, type Trajectory } from '../../simulate/trajectory.ts';
 import { displayUnit, type UnitSystem } from '../formatQuantity.ts';
 import type { FilmEnergies, FilmEnergy } from './film.ts';
@@ -77,7 +77,7 @@ function storedEnergies(
   const shaft = new Float64Array(cellCount + 1);
   const released = new Float64Array(cellCount + 1);
   const chops = trajectory.interruptionLoss > 0;
-  const y: number[] = [];
+  const y = stateBuffer();
   const at = newInstant();
   const read = (cell: number, t: number) => observeAt(cellSegment[cell]!, cellStep[cell]!, t, y, at);
   read(0, cellEdge[0]!);

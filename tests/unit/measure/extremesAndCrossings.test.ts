@@ -9,8 +9,6 @@ import { expectAllWithin, expectWithin } from '../../support/tolerance.ts';
 const OMEGA = 120 * Math.PI;
 const PERIOD = 1 / 60;
 const cuts = [0, 0.013, 0.0137, 0.05, 0.121];
-const same = (x: number) => x;
-const negative = (x: number) => -x;
 
 describe('largest', () => {
   it('finds the crest of a decaying wave at twice the supply frequency between the samples', () => {
@@ -18,11 +16,11 @@ describe('largest', () => {
     const wave = (t: number) => 80 * Math.exp(-decay * t) * Math.sin(2 * OMEGA * t);
     const quadrature = quadratureOf(syntheticTrajectory({ torque: wave }, cuts));
     const top = Math.atan2(2 * OMEGA, decay) / (2 * OMEGA);
-    const found = largest(quadrature, 'torque', same, 0, 0.121);
+    const found = largest(quadrature, 'torque', 'largest', 0, 0.121);
     // The search stops at 1e-8 s, where a crest is flat to 1e-11.
     expectWithin(found?.value, wave(top), { relative: 1e-11 }, 'crest');
     expectWithin(found?.time, top, { absolute: 1e-7 }, 'its time');
-    const low = largest(quadrature, 'torque', negative, 0, 0.121);
+    const low = largest(quadrature, 'torque', 'smallest', 0, 0.121);
     const bottom = top + Math.PI / (2 * OMEGA);
     expectWithin(low?.value, -wave(bottom), { relative: 1e-11 }, 'trough');
   });
@@ -32,7 +30,7 @@ describe('largest', () => {
       const at = 0.02 + 0.0005 * k + 1e-5;
       const bump = (t: number) => Math.cos(2 * OMEGA * (t - at)) - 20 * (t - at) ** 2 * OMEGA;
       const quadrature = quadratureOf(syntheticTrajectory({ torque: bump }, cuts));
-      const found = largest(quadrature, 'torque', same, 0, 0.121);
+      const found = largest(quadrature, 'torque', 'largest', 0, 0.121);
       expectWithin(found?.value, 1, { absolute: 1e-11 }, `crest at ${at}`);
       expectWithin(found?.time, at, { absolute: 1e-7 }, 'its time');
     }
@@ -40,19 +38,24 @@ describe('largest', () => {
 
   it('finds the value at the edge of a window or of a jump', () => {
     const ramp = quadratureOf(syntheticTrajectory({ torque: (t) => 5 * t }, cuts));
-    expectWithin(largest(ramp, 'torque', same, 0.02, 0.1)?.value, 0.5, { relative: 1e-9 }, 'right end');
-    expectWithin(largest(ramp, 'torque', negative, 0.02, 0.1)?.value, -0.1, { relative: 1e-9 }, 'left end');
+    expectWithin(largest(ramp, 'torque', 'largest', 0.02, 0.1)?.value, 0.5, { relative: 1e-9 }, 'right end');
+    expectWithin(largest(ramp, 'torque', 'smallest', 0.02, 0.1)?.value, -0.1, { relative: 1e-9 }, 'left end');
     const saw = quadratureOf(
       syntheticTrajectory({ torque: (t) => (t < 0.05 ? t : t - 0.05) }, [0, 0.05, 0.09]),
     );
-    expectWithin(largest(saw, 'torque', same, 0, 0.09)?.value, 0.05, { relative: 1e-6 }, 'before the jump');
+    expectWithin(
+      largest(saw, 'torque', 'largest', 0, 0.09)?.value,
+      0.05,
+      { relative: 1e-6 },
+      'before the jump',
+    );
   });
 
   it('of a magnitude finds the negative crest', () => {
     const wave = quadratureOf(
       syntheticTrajectory({ iAlpha: (t) => -9 * Math.sin(OMEGA * t) * Math.exp(-t) }, cuts),
     );
-    const found = largest(wave, 'iA', Math.abs, 0, 0.121);
+    const found = largest(wave, 'iA', 'magnitude', 0, 0.121);
     const top = Math.atan2(OMEGA, 1) / OMEGA;
     expectWithin(found?.value, 9 * Math.sin(OMEGA * top) * Math.exp(-top), { relative: 1e-12 }, 'crest');
     expectWithin(found?.time, top, { absolute: 1e-6 }, 'time');
@@ -61,13 +64,13 @@ describe('largest', () => {
   it('of the terminal voltage leaves out where not all terminals are connected', () => {
     const dip = (t: number) => (t < 0.05 ? 10 : 300);
     const trajectory = syntheticTrajectory({ uAlpha: dip }, [0, 0.05, 0.121], ['two', 'three']);
-    const found = largest(quadratureOf(trajectory), 'terminalVoltage', negative, 0, 0.121);
+    const found = largest(quadratureOf(trajectory), 'terminalVoltage', 'smallest', 0, 0.121);
     expectWithin(found?.value, -300 * Math.sqrt(1.5), { relative: 1e-12 }, 'lowest voltage');
   });
 
   it('is null where nothing is defined', () => {
     const trajectory = syntheticTrajectory({ uAlpha: () => 1 }, [0, 0.05], ['none']);
-    expect(largest(quadratureOf(trajectory), 'terminalVoltage', same, 0, 0.05)).toBe(null);
+    expect(largest(quadratureOf(trajectory), 'terminalVoltage', 'largest', 0, 0.05)).toBe(null);
   });
 });
 

@@ -7,7 +7,9 @@ import type { PhaseName, Scenario } from '../../../src/scenario/scenario.ts';
 import { initialShaft } from '../../../src/shaft/initialShaft.ts';
 import { loadCoefficients } from '../../../src/shaft/loadTorque.ts';
 import { shaftOf } from '../../../src/shaft/shaft.ts';
+import { shaftPowers } from '../../../src/shaft/shaftPowers.ts';
 import type { Segment } from '../../../src/simulate/segment.ts';
+import { stateSize } from '../../../src/simulate/segment.ts';
 import { isSuccessful } from '../../../src/simulate/status.ts';
 import {
   evenInstants,
@@ -168,6 +170,8 @@ export function fakeTrajectory(scenario: Scenario): Trajectory {
     shaft,
     mode,
     load: loadCoefficients(shaft, mode),
+    powers: shaftPowers(shaft, mode, loadCoefficients(shaft, mode)),
+    size: stateSize(model, shaft),
   };
   return {
     scenario,

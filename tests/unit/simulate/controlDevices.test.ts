@@ -4,8 +4,8 @@ import { newObservation } from '../../../src/machine/electricalModel.ts';
 import { controlFindings } from '../../../src/measure/controlFindings.ts';
 import type { ControlData, Scenario, StarterFault } from '../../../src/scenario/scenario.ts';
 import { controlVoltage } from '../../../src/simulate/controlVoltage.ts';
-import type { Step } from '../../../src/simulate/odexAdapter.ts';
 import { runTrajectory } from '../../../src/simulate/run.ts';
+import { stepOf } from '../../../src/simulate/step.ts';
 import { thermalMemory } from '../../../src/simulate/thermalMemory.ts';
 import { conduction } from '../../../src/starter/conduction.ts';
 import { overloadConstants, tripTimeCold, tripTimeHot } from '../../../src/starter/overloadRelay.ts';
@@ -119,7 +119,7 @@ describe('the overload relay', () => {
       },
       0.02,
     );
-    const step: Step = { t0: 0, t1: 1, value: () => 0 };
+    const step = stepOf(0, 1, () => 0);
     // ∫ e^(−(1−s)/τ)·cos² over whole half periods: that of one half, to the ripple's 1/(2ωτ).
     const expected = (crest ** 2 / 2 / (k * SETTING) ** 2) * (1 - Math.exp(-1 / tau));
     for (const heat of memory.advance(step, 1)) expect(Math.abs(heat / expected - 1)).toBeLessThan(1e-5);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { simulate } from '../../../src/measure/simulate.ts';
-import { observeAt } from '../../../src/simulate/segment.ts';
+import { observeAt, stateBuffer } from '../../../src/simulate/segment.ts';
 import { newInstant, type Trajectory } from '../../../src/simulate/trajectory.ts';
 import { scenarioOf, type Variation } from '../../support/scenarios.ts';
 import { DOUBLE_CAGE, KRAUSE } from '../../support/textbookMachines.ts';
@@ -10,9 +10,9 @@ import { expectWithin } from '../../support/tolerance.ts';
 function energies({ segments }: Trajectory, boundary: number): [before: number, after: number] {
   const [left, right] = [segments[boundary - 1]!, segments[boundary]!];
   const at = newInstant();
-  observeAt(left, left.steps.at(-1)!, left.t1, [], at);
+  observeAt(left, left.steps.at(-1)!, left.t1, stateBuffer(), at);
   const before = at.magneticEnergy;
-  observeAt(right, right.steps[0]!, right.t0, [], at);
+  observeAt(right, right.steps[0]!, right.t0, stateBuffer(), at);
   return [before, at.magneticEnergy];
 }
 
