@@ -42,11 +42,23 @@ export function findProblems(
 ): { readonly input: ScenarioInput } | { readonly faults: readonly PathedFault[] } {
   const read = scenarioInput.safeParse(data);
   const faults = read.success ? [] : faultsFromIssues(read.error.issues);
+  faults.push(...brokenRules((read.success ? read.data : readWhatIsValid(scenarioInput, data)) ?? {}, data));
+  return read.success && faults.length === 0 ? { input: read.data } : { faults };
+}
+
+/**
+ * Checks the rules between the keys alone.
+ *
+ * @param input what is valid by the definition
+ * @param data the same as the file says it; only which keys stand there matters
+ */
+export function brokenRules(input: RuleContext['input'], data: unknown): PathedFault[] {
+  const faults: PathedFault[] = [];
   const context: RuleContext = {
-    input: (read.success ? read.data : readWhatIsValid(scenarioInput, data)) ?? {},
+    input,
     isStated: (...path) => valueAt(data, path) !== undefined,
     report: (path, code, message, expected) => faults.push({ path, code, message, expected }),
   };
   for (const rule of rules) rule(context);
-  return read.success && faults.length === 0 ? { input: read.data } : { faults };
+  return faults;
 }

@@ -5,7 +5,7 @@ import { givenOrigins, type Note, type Origin } from './origin.ts';
 import { resolveActions } from './resolveActions.ts';
 import { resolveJudgement } from './resolveJudgement.ts';
 import { resolveLoad } from './resolveLoad.ts';
-import { resolveMachine } from './resolveMachine.ts';
+import { type ResolvedMachine, resolveMachine } from './resolveMachine.ts';
 import { resolveStarter } from './resolveStarter.ts';
 import { resolveSupply } from './resolveSupply.ts';
 import type { Scenario, SolverData } from './scenario.ts';
@@ -42,13 +42,34 @@ export function resolveScenario(
       const own = { path: section === '' ? path : `${section}.${path}`, value, origin };
       notes.push(source === undefined ? own : { ...own, source });
     };
-  const supply = resolveSupply(input.supply, noteIn('supply'));
-  const { machine, estimation, nameplate, found } = resolveMachine(
-    input.machine,
-    input.supply,
-    noteIn('machine'),
-    estimator,
+  const { scenario, estimation, nameplate, found } = resolveValues(input, noteIn, (machine, rating) =>
+    resolveMachine(machine, rating, noteIn('machine'), estimator),
   );
+  const own = [...givenOrigins(raw), ...notes];
+  const listed = new Set(own.map(({ path }) => path));
+  // What the estimator says of values that were given is known already, in the words of the file.
+  const estimated = found
+    .map((origin) => ({ ...origin, path: `machine.${origin.path}` }))
+    .filter(({ path }) => !listed.has(path));
+  const origins = bySection([...own, ...estimated], Object.keys(scenario));
+  return { scenario, origins, estimation, nameplate };
+}
+
+/**
+ * The values alone.
+ *
+ * @param input valid by definition and rules
+ * @param noteIn takes down what was not given, section by section
+ * @param machineOf fills in the machine, from the machine as stated and the supply's rating
+ * @throws ScenarioError as `resolveScenario` does
+ */
+export function resolveValues(
+  input: ScenarioInput,
+  noteIn: (section: string) => Note,
+  machineOf: (machine: ScenarioInput['machine'], supply: ScenarioInput['supply']) => ResolvedMachine,
+): Omit<ResolvedMachine, 'machine'> & { readonly scenario: Scenario } {
+  const supply = resolveSupply(input.supply, noteIn('supply'));
+  const { machine, estimation, nameplate, found } = machineOf(input.machine, input.supply);
   const load = resolveLoad(input.load, noteIn('load'));
   const starter = resolveStarter(input.starter ?? {}, machine.rated.current, noteIn('starter'));
   if (input.initial === undefined) noteIn('')('initial', 'rest', 'default');
@@ -65,14 +86,7 @@ export function resolveScenario(
     solver: resolveSolver(input.solver ?? {}, noteIn('solver')),
     ...resolveJudgement(input, machine.rated.current, noteIn),
   };
-  const own = [...givenOrigins(raw), ...notes];
-  const listed = new Set(own.map(({ path }) => path));
-  // What the estimator says of values that were given is known already, in the words of the file.
-  const estimated = found
-    .map((origin) => ({ ...origin, path: `machine.${origin.path}` }))
-    .filter(({ path }) => !listed.has(path));
-  const origins = bySection([...own, ...estimated], Object.keys(scenario));
-  return { scenario, origins, estimation, nameplate };
+  return { scenario, estimation, nameplate, found };
 }
 
 function resolveSolver(input: NonNullable<ScenarioInput['solver']>, note: Note): SolverData {
