@@ -1,0 +1,21 @@
+import type { UnitSystem } from '../formatQuantity.ts';
+import type { SurveyShard } from './surveyWords.ts';
+
+/** How a survey is written up. */
+export interface SurveyOptions {
+  readonly units: UnitSystem;
+  /** Version of the program. */
+  readonly version: string;
+  /** Null: the whole survey. */
+  readonly shard: SurveyShard | null;
+  /** Name of the survey's file for the commands; a stand-in where it is not known. */
+  readonly surveyFile?: string;
+  /** For a search. */
+  readonly worst?: {
+    /** The metric that is sought, of the scenario as written, SI; null where that run has none. */
+    readonly asWritten: number | null;
+  };
+}
+
+/** What stands in a command for the survey's file. */
+export const UNKNOWN_FILE = 'SURVEY.yaml';
