@@ -1,4 +1,5 @@
 import { lineReader } from './lineReader.ts';
+import { onInterrupt } from './onInterrupt.ts';
 import { runCli } from './program.ts';
 
 /** The command line in a process: the only place that reads the environment and sets the exit code. */
@@ -19,6 +20,8 @@ export async function main(process: NodeJS.Process): Promise<void> {
     cwd: (process.env.npm_lifecycle_event === 'start' && process.env.INIT_CWD) || process.cwd(),
     // NO_COLOR counts when it is not empty (no-color.org).
     colour: process.stdout.isTTY === true && !process.env.NO_COLOR,
+    progress: process.stderr,
+    onInterrupt: (listener) => onInterrupt(process, listener),
     ...(reader === null ? {} : { ask: reader.ask }),
   });
   reader?.close();

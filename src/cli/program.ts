@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Command, CommanderError, Option } from 'commander';
+import { JournalError } from '../pool/journalError.ts';
 import { ScenarioError } from '../scenario/scenarioError.ts';
 import { scenarioJsonSchema } from '../scenario/scenarioJsonSchema.ts';
 import { checkCommand } from './checkCommand.ts';
@@ -12,6 +13,7 @@ import { motorCommand } from './motorCommand.ts';
 import { addNewVerb } from './newVerb.ts';
 import { type SimulateOptions, simulateCommand } from './simulateCommand.ts';
 import { addStarterVerbs } from './starterVerbs.ts';
+import { addSurveyVerbs } from './surveyVerbs.ts';
 import { VERSION } from './version.ts';
 
 /** Scenario that runs when no file is named, relative to the package. */
@@ -31,6 +33,7 @@ Exit codes:
   2  the run could not be completed (the status says what happened and when)
   3  suitability: not suitable; interlocks: a property does not hold
   4  suitability: could not be judged, because something needed is missing
+  5  survey: interrupted; the same command goes on with it
 `;
 
 /**
@@ -63,6 +66,9 @@ export async function runCli(args: readonly string[], io: CliIo): Promise<ExitCo
     exit = simulateCommand(file, options, io);
   });
   addJudgementVerbs(program, io, (code) => {
+    exit = code;
+  });
+  addSurveyVerbs(program, io, (code) => {
     exit = code;
   });
   program
@@ -99,7 +105,7 @@ export async function runCli(args: readonly string[], io: CliIo): Promise<ExitCo
     return exit;
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.done : EXIT.inputError;
-    if (error instanceof ScenarioError || error instanceof InputError) {
+    if (error instanceof ScenarioError || error instanceof InputError || error instanceof JournalError) {
       io.err(`${error.message}\n`);
       return EXIT.inputError;
     }

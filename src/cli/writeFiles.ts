@@ -1,8 +1,15 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { closeSync, mkdirSync, openSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import type { ReportFile } from '../report/buildReportFiles.ts';
 import { InputError, reasonOf } from './inputError.ts';
 import type { CliIo } from './io.ts';
+
+/** One file of a folder. */
+export interface OutputFile {
+  /** Path inside the folder, with forward slashes. */
+  readonly name: string;
+  /** Pieces are written one after another, as they are made. */
+  readonly content: string | Iterable<string> | Iterable<Uint8Array>;
+}
 
 /** Folder that reports go to, below the working folder. */
 const REPORTS = 'reports';
@@ -21,16 +28,28 @@ export function reportFolder(file: string): string {
  *
  * @throws InputError with the file and the reason
  */
-export function writeFiles(folder: string, files: readonly ReportFile[], io: CliIo): void {
+export function writeFiles(folder: string, files: readonly OutputFile[], io: CliIo): void {
   for (const { name, content } of files) {
     const full = path.resolve(io.cwd, folder, ...name.split('/'));
     try {
       mkdirSync(path.dirname(full), { recursive: true });
-      writeFileSync(full, content);
+      if (typeof content === 'string') writeFileSync(full, content);
+      else writePieces(full, content);
     } catch (error) {
+      // What fails while a piece is made is not the folder's fault.
+      if (!(error instanceof Error && 'code' in error)) throw error;
       throw new InputError(
         `${full}: ${reasonOf(error)}; expected a folder that can be written to (--out DIR)`,
       );
     }
+  }
+}
+
+function writePieces(full: string, pieces: Iterable<string | Uint8Array>): void {
+  const file = openSync(full, 'w');
+  try {
+    for (const piece of pieces) writeFileSync(file, piece);
+  } finally {
+    closeSync(file);
   }
 }

@@ -26,7 +26,7 @@ it.each([
   [
     'a verb that does not exist',
     ['plug'],
-    /^plug: neither a verb \(simulate, suitability, compare, plan, wear, check, new, motor, interlocks, sheet, wiring, schema/u,
+    /^plug: neither a verb \(simulate, suitability, compare, plan, wear, survey, merge, check, new, motor, interlocks, sheet, wiring, schema/u,
   ],
   ['a verb that does not exist, before a file', ['plug', 'a.yaml'], /^plug: neither a verb/u],
   ['two files', ['a.yaml', 'b.yaml'], /^b\.yaml: one word too many/u],
@@ -50,6 +50,8 @@ it.each([
   [['suitability', 'a.yaml']],
   [['compare', 'a.yaml', 'b.yaml']],
   [['plan', 'a.csv']],
+  [['survey', 'a.yaml']],
+  [['merge', 'a']],
   [['motor', 'a.yaml']],
   [['sheet', 'a.yaml']],
   [['wiring', 'a.yaml']],

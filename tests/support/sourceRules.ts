@@ -20,12 +20,13 @@ export const ROOMS = [
   'survey',
   'recording',
   'report',
+  'pool',
   'cli',
   'page',
 ] as const;
 
 /** Rooms that touch files, the terminal or the document; all others run anywhere. */
-const EDGE_ROOMS: readonly string[] = ['cli', 'page'];
+const EDGE_ROOMS: readonly string[] = ['pool', 'cli', 'page'];
 /** Files that are no code, such as the examples that the page offers: an edge may take them from anywhere in the project. */
 const IS_DATA = /\.(?:yaml\?raw|json)$/u;
 /** Globals that make a result depend on where and when it is computed. */

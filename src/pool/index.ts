@@ -1,0 +1,8 @@
+/** The public API of surveys in worker threads, for Node: a survey in, its rows out, with a journal to go on from. */
+
+export { JOURNAL_NAME } from './journal.ts';
+export { JournalError } from './journalError.ts';
+export { type MergedSurvey, mergeJournals } from './mergeJournals.ts';
+export { runSurvey, type SurveyEstimate, type SurveyOutcome, type SurveyRunOptions } from './runSurvey.ts';
+export type { Shard } from './shard.ts';
+export { WorkerError } from './workerError.ts';
