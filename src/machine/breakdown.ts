@@ -2,8 +2,9 @@ import { exponential } from '../numeric/exponential.ts';
 import { largestBetween } from '../numeric/largestBetween.ts';
 import { logarithm } from '../numeric/logarithm.ts';
 import type { MachineData, Supply } from '../scenario/scenario.ts';
+import { circuitOf } from './circuit.ts';
 import { type Inserted, NOTHING_INSERTED } from './inserted.ts';
-import { type SteadySupply, steadyState } from './steadyState.ts';
+import { type SteadySupply, steadyStateOf } from './steadyState.ts';
 
 /** Slips scanned for the maximum; a double cage may have two maxima. Covers pull-out slips from 0.1 % to beyond standstill. */
 const SCAN = { lowest: 1e-3, highest: 4, points: 60 } as const;
@@ -16,7 +17,8 @@ export function breakdown(
   supply: SteadySupply,
   inserted: Inserted = NOTHING_INSERTED,
 ): { torque: number; slip: number } {
-  const torque = (logSlip: number) => steadyState(machine, supply, exponential(logSlip), inserted).torque;
+  const circuit = circuitOf(machine, supply, inserted);
+  const torque = (logSlip: number) => steadyStateOf(circuit, supply, exponential(logSlip)).torque;
   const low = logarithm(SCAN.lowest);
   const step = (logarithm(SCAN.highest) - low) / SCAN.points;
   let best = low;
@@ -29,7 +31,7 @@ export function breakdown(
     }
   }
   const slip = exponential(largestBetween(torque, best - step, best + step, GOLDEN_END).x);
-  return { torque: steadyState(machine, supply, slip, inserted).torque, slip };
+  return { torque: steadyStateOf(circuit, supply, slip).torque, slip };
 }
 
 /** Supply without source impedance and cable: what the maker's curves refer to. */

@@ -34,6 +34,18 @@ export type RatedOrigin = 'given' | 'circuitAtRatedPower' | 'circuitAtRatedSpeed
  * refuses the first; the second depends on the circuit)
  */
 export function ratedPoint(machine: MachineData, supply: Supply): RatedPoint {
+  const { lineVoltage, frequency } = supply;
+  const before = known.get(machine);
+  if (before?.lineVoltage === lineVoltage && before.frequency === frequency) return before.point;
+  const point = foundPoint(machine, supply);
+  known.set(machine, { lineVoltage, frequency, point });
+  return point;
+}
+
+/** A machine never changes, and every run of it asks again. */
+const known = new WeakMap<MachineData, { lineVoltage: number; frequency: number; point: RatedPoint }>();
+
+function foundPoint(machine: MachineData, supply: Supply): RatedPoint {
   const { rated } = machine;
   const synchronous = synchronousSpeed(machine, supply);
   const nominal = stiff(supply);

@@ -5,13 +5,10 @@ import { controlFindings } from './controlFindings.ts';
 import { energyLedger } from './energyLedger.ts';
 import { found, type Measurement, missing } from './measurement.ts';
 import { METRIC_KEYS, type Metric, type MetricKey, type Metrics } from './metric.ts';
+import { metricsOf } from './metricParts.ts';
 import { operationsOf } from './operations.ts';
-import { plantMetrics } from './plantMetrics.ts';
-import { poleMetrics } from './poleMetrics.ts';
 import { quadratureOf } from './quadrature.ts';
 import type { RunResult } from './result.ts';
-import { aftermathMetrics, changeoverMetrics, plugMetrics } from './reversalMetrics.ts';
-import { startMetrics } from './startMetrics.ts';
 import { LARGEST_RESIDUAL, warningsOf } from './warnings.ts';
 
 /** Everything measured on a run. */
@@ -23,12 +20,7 @@ export function measure(trajectory: Trajectory): RunResult {
   const ledger = energyLedger(quadrature);
   const m: Measurement = { quadrature, operations, rated };
   const all: Partial<Record<MetricKey, Metric>> = {
-    ...startMetrics(m),
-    ...changeoverMetrics(m),
-    ...plugMetrics(m),
-    ...aftermathMetrics(m),
-    ...plantMetrics(m),
-    ...poleMetrics(m),
+    ...metricsOf(m),
     ledgerResidual: found('ledgerResidual', ledger.residual),
   };
   const metrics = inOrder(all);

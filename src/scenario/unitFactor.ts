@@ -60,9 +60,26 @@ const unitShape = /^[A-Za-z]+(?:\^-?[1-9])?(?:[ /][A-Za-z]+(?:\^-?[1-9])?)*$/;
  * @returns how many `to` one `from` is; `unknown` where `from` is not a unit; `otherDimension` where it is one of
  *   another quantity
  */
-export function unitFactor(from: string, to: string): number | 'unknown' | 'otherDimension' {
+export function unitFactor(from: string, to: string): UnitFactor {
   if (from === to) return 1;
   if (!unitShape.test(from)) return 'unknown';
+  const key = `${from} in ${to}`;
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const factor = foundFactor(from, to);
+  // A hostile file may name any number of units.
+  if (known.size < MOST_KNOWN) known.set(key, factor);
+  return factor;
+}
+
+type UnitFactor = number | 'unknown' | 'otherDimension';
+
+/** Factors found before: a survey reads the same units in every run. */
+const known = new Map<string, UnitFactor>();
+/** Factors that are kept; people use some thirty units. */
+const MOST_KNOWN = 500;
+
+function foundFactor(from: string, to: string): UnitFactor {
   try {
     unit(1, from);
   } catch {

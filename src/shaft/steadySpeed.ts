@@ -1,6 +1,7 @@
 import { breakdown } from '../machine/breakdown.ts';
+import { circuitOf } from '../machine/circuit.ts';
 import { type Inserted, NOTHING_INSERTED } from '../machine/inserted.ts';
-import { steadyState } from '../machine/steadyState.ts';
+import { steadyStateOf } from '../machine/steadyState.ts';
 import { bisect } from '../numeric/bisect.ts';
 import type { Scenario } from '../scenario/scenario.ts';
 import { steadyMotorTorque } from './gear.ts';
@@ -27,13 +28,29 @@ export function steadySpeed(
   direction: 1 | -1,
   inserted: Inserted = NOTHING_INSERTED,
 ): number | null {
+  const { star, lineResistance, rotorResistance } = inserted;
+  const key = `${direction} ${star} ${lineResistance} ${rotorResistance}`;
+  const speeds = known.get(scenario) ?? new Map<string, number | null>();
+  known.set(scenario, speeds);
+  const before = speeds.get(key);
+  if (before !== undefined) return before;
+  const speed = foundSpeed(scenario, direction, inserted);
+  speeds.set(key, speed);
+  return speed;
+}
+
+/** A scenario never changes, and one run asks several times. */
+const known = new WeakMap<Scenario, Map<string, number | null>>();
+
+function foundSpeed(scenario: Scenario, direction: 1 | -1, inserted: Inserted): number | null {
   const { machine, supply } = scenario;
   const shaft = shaftOf(scenario);
+  const circuit = circuitOf(machine, supply, inserted);
   const synchronous = (2 * Math.PI * supply.frequency) / machine.polePairs;
   // Mirrored for the reverse sequence: torque and speed counted in the direction of the sequence.
   const surplus = (slip: number) => {
     const load = steadyTorqueAt(shaft, direction * (1 - slip) * synchronous, direction);
-    return steadyState(machine, supply, slip, inserted).torque - direction * load;
+    return steadyStateOf(circuit, supply, slip).torque - direction * load;
   };
   if (surplus(0) === 0) return direction * synchronous;
   // A machine with its breakdown beyond standstill drives its load forward from any speed.

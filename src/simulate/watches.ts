@@ -10,6 +10,10 @@ import { readState, stateBuffer } from './segment.ts';
 import type { Step } from './step.ts';
 import { aboveTripLevel, type ThermalMemory } from './thermalMemory.ts';
 
+/** Scratch of the event functions, each of which fills it anew: a run has hundreds of segments. */
+const y = stateBuffer();
+const unused = stateBuffer();
+
 /** What an event function means when it crosses zero. */
 export type Condition =
   | { readonly kind: 'currentZero'; readonly arc: Clearable }
@@ -36,7 +40,6 @@ export function starterWatches(
   model: ElectricalModel,
   zeroSpeedSwitch: ZeroSpeedSwitchData | null,
 ): Watch[] {
-  const y = stateBuffer();
   const speed = (step: Step, t: number) => step.value(model.size, t);
   const watches: Watch[] = clearableArcs(state).map((arc) => {
     const terminal = arc.kind === 'pole' ? arc.pole : arc.terminal;
@@ -100,8 +103,6 @@ export function voltageWatches(
 
 /** Event functions of the shaft: standstill, breaking away, and what gears, couplings and loads add. */
 export function shaftWatches(model: ElectricalModel, shaft: Shaft, mode: ShaftMode): Watch[] {
-  const y = stateBuffer();
-  const unused = stateBuffer();
   const at = model.size;
   const end = at + shaftSize(shaft);
   return shaftEventFunctions(shaft, mode).map((event) => ({

@@ -2,11 +2,16 @@ import { type Dimension, dimensions } from '../../scenario/dimension.ts';
 import { findProblems } from '../../scenario/findProblems.ts';
 import { readQuantity } from '../../scenario/parseQuantity.ts';
 import { type Path, valueAt } from '../../scenario/place.ts';
+import type { Fault } from '../../scenario/problem.ts';
+import { readRatio } from '../../scenario/ratioField.ts';
 import { fieldPath } from '../spec/fieldPath.ts';
 import type { VariedField } from '../spec/survey.ts';
-import { plainValue } from '../spec/valueText.ts';
+import { plainValue, valueText } from '../spec/valueText.ts';
 import { endsOf } from './endsOf.ts';
 import { withValues } from './withValues.ts';
+
+/** Key of the number in a quantity whose unit tells what it is, such as a reactance or an inductance (`Either`). */
+const VALUE = 'value';
 
 /** Where a field's value arrives in the valid input of a scenario. */
 export interface InputPlace {
@@ -40,22 +45,30 @@ function inputPlace(data: unknown, field: VariedField): InputPlace | null {
     );
     return 'input' in found ? found.input : null;
   });
-  const numbers = inputs.map((input) => (input === null ? undefined : valueAt(input, steps)));
-  if (!numbers.every((number) => typeof number === 'number')) return null;
+  const place = [steps, [...steps, VALUE]].find((path) =>
+    inputs.every((input) => typeof valueAt(input, path) === 'number'),
+  );
   const [first] = inputs;
-  if (!inputs.every((input) => sameBut(first, input, steps))) return null;
+  if (place === undefined || !inputs.every((input) => sameBut(first, input, place))) return null;
+  const numbers = inputs.map((input) => valueAt(input, place));
   const read = readings(field.unit).find((reading) =>
     probes.every((value, i) => Object.is(reading(value), numbers[i])),
   );
   if (read === undefined) return null;
-  return { steps, read, allowed: (value) => value >= low && value <= high };
+  return { steps: place, read, allowed: (value) => value >= low && value <= high };
 }
 
 /** Every way a number with this unit may be read. */
 function readings(unit: string): ((value: number) => number)[] {
   if (unit === '') return [(value) => value + 0];
-  return (Object.keys(dimensions) as Dimension[]).map((dimension) => (value) => {
-    const read = readQuantity(String(plainValue(value, unit)), dimension);
+  const ways: ((text: string) => number | Fault)[] = [
+    ...(Object.keys(dimensions) as Dimension[]).map(
+      (dimension) => (text: string) => readQuantity(text, dimension),
+    ),
+    (text) => readRatio(text, 'multiple', ''),
+  ];
+  return ways.map((way) => (value) => {
+    const read = way(valueText(value, unit));
     return typeof read === 'number' ? read : Number.NaN;
   });
 }

@@ -1,10 +1,12 @@
 import { type Suitability, suitability } from '../../assess/suitability.ts';
-import type { RunResult } from '../../measure/result.ts';
-import { simulate } from '../../measure/simulate.ts';
+import { type Figures, figures } from '../../measure/figures.ts';
 import { LARGEST_RESIDUAL } from '../../measure/warnings.ts';
+import { assertScenario } from '../../scenario/assertScenario.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import { ScenarioError } from '../../scenario/scenarioError.ts';
+import { runTrajectory } from '../../simulate/run.ts';
 import { isSuccessful } from '../../simulate/status.ts';
+import type { Trajectory } from '../../simulate/trajectory.ts';
 import { judgedAlone } from '../judgedAlone.ts';
 import type { RowVerdict, Survey, SurveyRow } from '../spec/survey.ts';
 import { scenarioReader } from './scenarioReader.ts';
@@ -25,14 +27,15 @@ export function runner(survey: Survey): Runner {
     try {
       const { scenario, cageIsFitted } = read(values);
       const judged = judge === null ? null : judge(scenario, cageIsFitted);
-      const result = judged?.result ?? simulate(scenario);
-      const reason = whyUseless(result);
+      assertScenario(scenario);
+      const found = figures(judged?.trajectory ?? runTrajectory(scenario), survey.metrics);
+      const reason = whyUseless(found);
       return {
         run,
         values,
-        status: reason === null ? 'good' : isSuccessful(result.status) ? 'unbalanced' : 'failed',
+        status: reason === null ? 'good' : isSuccessful(found.status) ? 'unbalanced' : 'failed',
         reason,
-        metrics: reason === null ? survey.metrics.map((key) => result.metrics[key].value) : nothing,
+        metrics: reason === null ? found.values : nothing,
         verdict: judged?.verdict ?? null,
       };
     } catch (error) {
@@ -42,18 +45,18 @@ export function runner(survey: Survey): Runner {
   };
 }
 
-function whyUseless({ status, ledger }: RunResult): string | null {
+function whyUseless({ status, residual }: Figures): string | null {
   if (!isSuccessful(status)) return status.message;
-  return ledger.residual <= LARGEST_RESIDUAL
+  return residual <= LARGEST_RESIDUAL
     ? null
-    : `the energy balance of the run does not close: ${ledger.residual.toExponential(1)} of the throughput is missing`;
+    : `the energy balance of the run does not close: ${residual.toExponential(1)} of the throughput is missing`;
 }
 
 /** The verdict of one scenario after another. What the duty does not change is kept from the scenario before. */
 function judging(): (
   scenario: Scenario,
   cageIsFitted: boolean,
-) => { readonly result: RunResult; readonly verdict: RowVerdict } {
+) => { readonly trajectory: Trajectory; readonly verdict: RowVerdict } {
   let known: { readonly key: string; readonly alone: ReturnType<typeof judgedAlone> } | null = null;
   return (scenario, cageIsFitted) => {
     const key = JSON.stringify([{ ...scenario, duty: null }, cageIsFitted]);
@@ -67,7 +70,7 @@ function judging(): (
       cageIsFitted,
       worst === result ? own : { ...worst, scenario },
     );
-    return { result: own, verdict: rowVerdict(judged) };
+    return { trajectory: result.trajectory, verdict: rowVerdict(judged) };
   };
 }
 

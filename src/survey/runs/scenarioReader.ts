@@ -1,14 +1,17 @@
 import { circuitEstimator } from '../../estimate/estimator.ts';
-import { parseScenarioWithOrigins } from '../../estimate/parseScenarioWithOrigins.ts';
 import { brokenRules, findProblems } from '../../scenario/findProblems.ts';
+import type { CircuitEstimator } from '../../scenario/nameplate.ts';
 import type { Note } from '../../scenario/origin.ts';
+import { readScenario } from '../../scenario/readScenario.ts';
 import { readYaml } from '../../scenario/readYaml.ts';
 import { type ResolvedMachine, resolveMachine } from '../../scenario/resolveMachine.ts';
 import { resolveValues } from '../../scenario/resolveScenario.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
+import { ScenarioError } from '../../scenario/scenarioError.ts';
 import type { ScenarioInput } from '../../scenario/scenarioInput.ts';
 import { rememberingEstimator } from '../spec/rememberingEstimator.ts';
 import type { Survey } from '../spec/survey.ts';
+import { fitTogether, sharedSections } from './fitTogether.ts';
 import { type InputPlace, inputPlaces } from './inputPlaces.ts';
 import { changesOf, withValues } from './withValues.ts';
 
@@ -22,7 +25,7 @@ export interface ReadScenario {
  * Makes the scenario of one run after another: the same, to the last bit, as `parseScenario` makes of the text that `scenarioOfRun` gives.
  *
  * Reading a whole file takes as long as simulating it. Where a field's value arrives in the valid input as one number and nothing else
- * changes with it, the number is put there, and only the rules between the keys are checked again; otherwise everything is read anew.
+ * changes with it, the number is put there, and only what the values may break together is checked again; otherwise everything is read anew.
  *
  * @throws ScenarioError when the base scenario cannot be used; the reader throws it when the values of a run cannot
  */
@@ -31,18 +34,18 @@ export function scenarioReader(survey: Survey): (values: readonly number[]) => R
   const data = readYaml(base.text).data?.value;
   const places = inputPlaces(data, fields);
   const options = { fileName: base.fileName };
+  const estimator = rememberingEstimator(circuitEstimator);
   const whole = (values: readonly number[]): ReadScenario => {
-    const { scenario, estimation } = parseScenarioWithOrigins(
-      withValues(data, changesOf(fields, values)),
-      options,
-    );
+    const changed = withValues(data, changesOf(fields, values));
+    const { scenario, estimation } = readScenario(changed, options, estimator);
     return { scenario, cageIsFitted: estimation !== null };
   };
   // Says what is wrong with the base scenario itself.
-  parseScenarioWithOrigins(base.text, options);
+  readScenario(base.text, options, estimator);
   if (places === null) return whole;
 
-  const machineOf = rememberedMachine();
+  const machineOf = rememberedMachine(estimator);
+  const shared = sharedSections(fields);
   let before: { readonly data: unknown; readonly input: ScenarioInput } | null = null;
   return (values) => {
     // The first run reads everything: what is stated is the same in all.
@@ -52,10 +55,19 @@ export function scenarioReader(survey: Survey): (values: readonly number[]) => R
       (changed, place, i) => put(changed, place, values[i]!),
       before.input,
     );
-    if (places.some(({ allowed }, i) => !allowed(values[i]!)) || brokenRules(input, before.data).length > 0)
+    const isValid =
+      places.every(({ allowed }, i) => allowed(values[i]!)) &&
+      brokenRules(input, before.data).length === 0 &&
+      (shared.length === 0 || fitTogether(shared, withValues(data, changesOf(fields, values))));
+    if (!isValid) return whole(values);
+    try {
+      const { scenario, estimation } = resolveValues(input, () => noNote, machineOf);
+      return { scenario, cageIsFitted: estimation !== null };
+    } catch (error) {
+      if (!(error instanceof ScenarioError)) throw error;
+      // Says the same with the name of the file.
       return whole(values);
-    const { scenario, estimation } = resolveValues(input, () => noNote, machineOf);
-    return { scenario, cageIsFitted: estimation !== null };
+    }
   };
 }
 
@@ -68,11 +80,9 @@ function firstReading(data: unknown): { readonly data: unknown; readonly input: 
 const noNote: Note = () => {};
 
 /** Fills in a machine, and gives the same object again as long as nothing about machine and supply changes. */
-function rememberedMachine(): (
-  machine: ScenarioInput['machine'],
-  supply: ScenarioInput['supply'],
-) => ResolvedMachine {
-  const estimator = rememberingEstimator(circuitEstimator);
+function rememberedMachine(
+  estimator: CircuitEstimator,
+): (machine: ScenarioInput['machine'], supply: ScenarioInput['supply']) => ResolvedMachine {
   let known: {
     readonly machine: ScenarioInput['machine'];
     readonly supply: ScenarioInput['supply'];
