@@ -89,10 +89,23 @@ export function* integrate(
     h = Math.min(h, longest);
     const last = h * (1 + STRETCH) >= left;
     if (last) h = left;
-    const error = method.attempt(t, h);
+    let error = method.attempt(t, h);
     stats.evaluations += ATTEMPT;
+    if (used === STEPS_A_BLOCK) {
+      block = new Float64Array(STEPS_A_BLOCK * width);
+      used = 0;
+    }
+    const at = used * width;
+    if (error <= 1) {
+      method.finish(t, h);
+      method.interpolant(t, h, block, at);
+      stats.evaluations += COMPLETION;
+      // The slopes of the interpolant are evaluated after the error is known: one of them may be no number.
+      if (!areNumbers(block, at + width - size, size)) error = Number.NaN;
+    }
     if (!(error <= 1)) {
       if (Number.isNaN(error) || Math.abs(h) <= NO_STEP * Math.abs(t)) {
+        stats.evaluations++;
         refuseNonFinite(problem, t, method.y, method.slope);
         // A trial step that overflowed is no failure of the solution: a shorter one is tried.
         if (Math.abs(h) <= NO_STEP * Math.max(1, Math.abs(t)))
@@ -109,14 +122,7 @@ export function* integrate(
       rejected = true;
       continue;
     }
-    method.finish(t, h);
-    if (used === STEPS_A_BLOCK) {
-      block = new Float64Array(STEPS_A_BLOCK * width);
-      used = 0;
-    }
-    const at = used++ * width;
-    method.interpolant(t, h, block, at);
-    stats.evaluations += COMPLETION;
+    used++;
     const t1 = last ? tEnd : t + h;
     if (++stats.steps > options.maxSteps)
       throw new SimulationError('stepLimit', t1, `${options.maxSteps} integration steps were not enough`);
@@ -128,6 +134,13 @@ export function* integrate(
     h *= Math.min(rejected ? 1 : MOST_GROWTH, Math.max(MOST_SHRINKING, CAUTION / eighthRoot(error)));
     rejected = false;
   }
+}
+
+/** Whether numbers in a row, here the last coefficients of an interpolant, which every slope is part of, are numbers. */
+function areNumbers(numbers: Float64Array, first: number, count: number): boolean {
+  let sum = 0;
+  for (let i = first; i < first + count; i++) sum += numbers[i]! - numbers[i]!;
+  return sum === 0;
 }
 
 /** Eighth root by exact operations; of 0 a number small enough for the largest growth. */

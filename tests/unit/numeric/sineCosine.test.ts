@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cosine, sine } from '../../../src/numeric/sineCosine.ts';
+import { cosine, sine, sineAndCosine } from '../../../src/numeric/sineCosine.ts';
 import { cosineOf, sineOf, toFixed, ulpsFrom } from '../../support/fixedPoint.ts';
 import { numbersOf } from '../../support/numbersOf.ts';
 
@@ -53,5 +53,41 @@ describe('sine and cosine', () => {
         expect(f(x)).toBeNaN();
     for (const f of [sine, cosine])
       for (const x of [1e18, 1e300, -Number.MAX_VALUE]) expect(Math.abs(f(x))).toBeLessThanOrEqual(1);
+  });
+});
+
+describe('sine and cosine at once', () => {
+  const out = [Number.NaN, Number.NaN];
+
+  it.each([
+    ['beside zero', (share: number) => 10 ** (-20 + 19 * share)],
+    ['up to an eighth of a turn', (share: number) => (Math.PI / 4) * share],
+    ['within a turn', (share: number) => 7 * share],
+    ['of a start', (share: number) => 1e3 * share],
+    ['of an hour at 60 Hz', (share: number) => 1.7e6 * share],
+    ['whose own last place is tenths', (share: number) => 10 ** (6.2 + 9 * share)],
+    ['of any size', (share: number) => 10 ** (15 + 290 * share)],
+  ])('are those of each alone to the last bit: angles %s', (_name, angle) => {
+    for (const size of numbersOf(500, angle))
+      for (const x of [size, -size]) {
+        sineAndCosine(x, out);
+        expect(Object.is(out[0], sine(x)), `sine of ${x}`).toBe(true);
+        expect(Object.is(out[1], cosine(x)), `cosine of ${x}`).toBe(true);
+      }
+  });
+
+  it('are so at the borders of the pieces and their neighbours, at zeros, and of what is no number', () => {
+    const eighth = Math.PI / 4;
+    const exact = (1_048_576 * Math.PI) / 2;
+    const quarters = [1, 2, 3, 4, 5, 710, 1_000_003, 1_048_575, 1_048_577].map((k) => k * (Math.PI / 2));
+    const borders = [1e-8, eighth, 2 * eighth, 3 * eighth, 5 * eighth, exact, ...quarters];
+    const besides = borders.flatMap((x) => [x * (1 - Number.EPSILON / 2), x, x * (1 + Number.EPSILON)]);
+    const rest = [0, Number.MIN_VALUE, Number.MAX_VALUE, Number.POSITIVE_INFINITY, Number.NaN];
+    for (const size of [...besides, ...rest])
+      for (const x of [size, -size]) {
+        sineAndCosine(x, out);
+        expect(Object.is(out[0], sine(x)), `sine of ${x}`).toBe(true);
+        expect(Object.is(out[1], cosine(x)), `cosine of ${x}`).toBe(true);
+      }
   });
 });
