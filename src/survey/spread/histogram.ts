@@ -34,9 +34,10 @@ const NARROWEST = 1e-300;
 
 /**
  * Edges at round numbers (1, 2 or 5 times a power of ten apart) around all values. The width is that of
- * Freedman and Diaconis (Z. Wahrscheinlichkeitstheorie 57 (1981) 453), 2·IQR·n^(−1/3), rounded up; where the
- * quartiles coincide that of Sturges (J. Amer. Statist. Assoc. 21 (1926) 65), range/(1 + log2 n). At most 60
- * bins.
+ * Freedman and Diaconis (Z. Wahrscheinlichkeitstheorie 57 (1981) 453), 2·IQR·n^(−1/3), but at most range/√n
+ * (common practice, no source), rounded up: a closing angle drawn evenly gives two humps far apart, which the first rule
+ * takes for one wide one. Where the quartiles coincide that of Sturges (J. Amer. Statist. Assoc. 21 (1926) 65),
+ * range/(1 + log2 n). At most 60 bins.
  */
 export function binEdges(choice: BinChoice): number[] {
   const { smallest, largest } = choice;
@@ -68,7 +69,7 @@ function idealWidth({ count, smallest, largest, quartiles: [lower, upper] }: Bin
     // One value alone: a bin of a tenth of its decade around it.
     return smallest === 0 ? 1 : decadeBelow(Math.abs(smallest)) / 10;
   }
-  if (upper > lower) return (2 * (upper - lower)) / raised(count, 1 / 3);
+  if (upper > lower) return Math.min((2 * (upper - lower)) / raised(count, 1 / 3), range / Math.sqrt(count));
   return range / (1 + logarithm(count) / Math.LN2);
 }
 

@@ -7,15 +7,19 @@ const around = (smallest: number, largest: number, count: number, quartiles: [nu
 
 describe('the bins of a histogram', () => {
   it('are as wide as Freedman and Diaconis say, rounded up to 1, 2 or 5', () => {
-    // 2·IQR·n^(−1/3) = 2·0.5·0.1 = 0.1 for 1000 values, uniform from 0 to 1.
-    expect(around(0, 1, 1000, [0.25, 0.75])).toEqual([0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1]);
-    // 2·1.349·n^(−1/3) = 0.58 for 100 values, normal: 1.
-    expect(around(-2.3, 2.1, 100, [-0.6745, 0.6745])).toEqual([-3, -2, -1, 0, 1, 2, 3]);
+    // 2·IQR·n^(−1/3) = 2·1·(1/4) = 0.5 for 64 values with long tails.
+    const edges = around(-5, 5, 64, [-0.5, 0.5]);
+    expect([edges[0], edges[1], edges.at(-1), edges.length]).toEqual([-5, -4.5, 5, 21]);
+  });
+
+  it('are at most range/√n wide, so that two humps far apart are seen as two', () => {
+    // 1/√100 = 0.1; the first rule would say 2·0.9·100^(−1/3) = 0.39, three bins.
+    expect(around(0, 1, 100, [0.05, 0.95])).toEqual([0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1]);
   });
 
   it('begin with the last round edge that is not above all values', () => {
     // 0.3/0.1 is 2.9999999999999996 in floating point.
-    expect(around(0.3, 0.6, 1000, [0.3, 0.8]).slice(0, 2)).toEqual([0.3, 0.4]);
+    expect(around(0.3, 0.6, 9, [0.3, 0.8]).slice(0, 2)).toEqual([0.3, 0.4]);
   });
 
   it('are those of Sturges where the quartiles coincide', () => {
