@@ -30,6 +30,8 @@ export { simulate } from './measure/simulate.ts';
 // recording
 export { parseOperationLog } from './recording/operationLog.ts';
 export { planTable } from './recording/planTable.ts';
+export { surveyCsv } from './recording/surveyCsv.ts';
+export { surveyParquet } from './recording/surveyParquet.ts';
 export { wearOfLog } from './recording/wearOfLog.ts';
 // report
 export { buildReportFiles, type ReportFile } from './report/buildReportFiles.ts';
@@ -48,6 +50,10 @@ export { renderSummaryJson } from './report/renderSummaryJson.ts';
 export { renderTerminal } from './report/renderTerminal.ts';
 export { renderTraceCsv } from './report/renderTraceCsv.ts';
 export type { SummaryFile } from './report/summaryFile.ts';
+export { buildSurveyFiles, type SurveyFile } from './report/survey/buildSurveyFiles.ts';
+export { renderSurveyHtml } from './report/survey/renderSurveyHtml.ts';
+export { renderSurveyTerminal } from './report/survey/renderSurveyTerminal.ts';
+export type { SurveyOptions as SurveyReportOptions } from './report/survey/surveyOptions.ts';
 export { renderWiring } from './report/wiring/renderWiring.ts';
 // scenario
 export { assertScenario } from './scenario/assertScenario.ts';
@@ -77,6 +83,7 @@ export { checkInterlocks, type InterlockReport } from './starter/interlocks/chec
 // survey
 export type { Alternative, StopName } from './survey/alternatives/alternative.ts';
 export { commissioningSheet } from './survey/commissioning/commissioningSheet.ts';
+export { runList } from './survey/draws/runList.ts';
 export type { Extreme, ExtremeName } from './survey/inverse/extreme.ts';
 export { type Judgement, type JudgementOptions, judgement } from './survey/judgement.ts';
 export { openingInstants } from './survey/openingInstants.ts';
@@ -85,3 +92,15 @@ export type { PlanRow } from './survey/plan/planRow.ts';
 export { planStarters } from './survey/plan/planStarters.ts';
 export { simulatedWear } from './survey/plan/simulatedWear.ts';
 export { BAND_KEYS, type PlugBand, type PlugBands, plugBands } from './survey/plugBands.ts';
+export { type Runner, runner } from './survey/runs/runner.ts';
+export { scenarioOfRun } from './survey/runs/scenarioOfRun.ts';
+export { readSurvey, type SurveyOptions } from './survey/spec/readSurvey.ts';
+export type * from './survey/spec/survey.ts';
+export { surveyJsonSchema } from './survey/spec/surveyJsonSchema.ts';
+export { mapOf, type SurveyMap } from './survey/spread/map.ts';
+export type { RowSource } from './survey/spread/rowSource.ts';
+export { type Sensitivity, sensitivityOf } from './survey/spread/sensitivity.ts';
+export { type SurveySummary, summaryOf } from './survey/spread/summary.ts';
+export { type Tornado, tornadoOf } from './survey/spread/tornado.ts';
+export { extremeOf, type FoundExtreme } from './survey/worst/extremeOf.ts';
+export { worstSearch } from './survey/worst/worstSearch.ts';

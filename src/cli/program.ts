@@ -1,10 +1,11 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { Command, CommanderError, Option } from 'commander';
+import { Argument, Command, CommanderError, Option } from 'commander';
 import { JournalError } from '../pool/journalError.ts';
 import { ScenarioError } from '../scenario/scenarioError.ts';
 import { scenarioJsonSchema } from '../scenario/scenarioJsonSchema.ts';
+import { surveyJsonSchema } from '../survey/spec/surveyJsonSchema.ts';
 import { checkCommand } from './checkCommand.ts';
 import { InputError } from './inputError.ts';
 import { type CliIo, EXIT, type ExitCode } from './io.ts';
@@ -18,6 +19,9 @@ import { VERSION } from './version.ts';
 
 /** Scenario that runs when no file is named, relative to the package. */
 const BUILT_IN = '../../examples/plugs-comfortably.yaml';
+
+/** Schemas of the kinds of files a person writes. */
+const SCHEMAS = { scenario: scenarioJsonSchema, survey: surveyJsonSchema };
 
 const NEXT_COMMANDS = `
 Next:
@@ -94,8 +98,11 @@ export async function runCli(args: readonly string[], io: CliIo): Promise<ExitCo
   });
   program
     .command('schema')
-    .description('print the JSON Schema of scenario files, for editors')
-    .action(() => io.out(`${JSON.stringify(scenarioJsonSchema(), null, 2)}\n`));
+    .description('print the JSON Schema of scenario or survey files, for editors')
+    .addArgument(
+      new Argument('[KIND]', 'kind of file').choices(Object.keys(SCHEMAS)).default('scenario' as const),
+    )
+    .action((kind: keyof typeof SCHEMAS) => io.out(`${JSON.stringify(SCHEMAS[kind](), null, 2)}\n`));
   for (const verb of program.commands) verb.allowExcessArguments(false);
   for (const command of [program, ...program.commands])
     command.exitOverride().configureOutput({ writeOut: io.out, writeErr: io.err });

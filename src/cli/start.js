@@ -6,10 +6,7 @@ if (major < 20 || (major === 20 && minor < 19)) {
   console.error(`countertorque needs Node 20.19 or later; this is Node ${process.versions.node}`);
   process.exitCode = 1;
 } else {
-  import('tsx/esm/api')
-    .then(({ register }) => {
-      register();
-      return import('./main.ts');
-    })
+  import('../pool/bundled.js')
+    .then(({ bundled }) => bundled('cli/main.ts'))
     .then(({ main }) => main(process));
 }

@@ -1,8 +1,7 @@
 // What a worker thread starts with: plain JavaScript, because a thread does not inherit what loads TypeScript. Waiting at the top
-// level keeps the pool from loading it by require(): as CommonJS modules what stands below would run slower.
-import { register } from 'tsx/esm/api';
+// level keeps the pool from loading it by require().
+import { bundled } from './bundled.js';
 
-register();
-const { work } = await import('./work.ts');
+const { work } = await bundled('pool/work.ts');
 
 export { work };

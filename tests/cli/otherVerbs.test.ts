@@ -29,9 +29,32 @@ it('check says that a good file is in order and writes nothing', async () => {
 it('schema prints a JSON Schema that accepts the examples and refuses a wrong key', async () => {
   const { exit, out, err } = await runCommand(workFolder(), ['schema']);
   expect({ exit, err }).toEqual({ exit: 0, err: '' });
+  expect(await runCommand(workFolder(), ['schema', 'scenario'])).toEqual({ exit, out, err });
   const validate = new Ajv2020({ strict: false }).compile(JSON.parse(out));
   for (const name of EXAMPLES) expect(validate(parse(exampleText(name)))).toBe(true);
   expect(validate({ ...parse(exampleText(EXAMPLES[0]!)), colour: 'red' })).toBe(false);
+});
+
+it('schema survey prints the JSON Schema of survey files', async () => {
+  const { exit, out, err } = await runCommand(workFolder(), ['schema', 'survey']);
+  expect({ exit, err }).toEqual({ exit: 0, err: '' });
+  const validate = new Ajv2020({ strict: false }).compile(JSON.parse(out));
+  const survey = {
+    title: 'Inertia',
+    scenario: 'belt.yaml',
+    ask: 'sweep',
+    vary: [{ field: 'load.inertia', from: '1 kg m^2', to: '2 kg m^2', count: 3 }],
+  };
+  expect(validate(survey)).toBe(true);
+  expect(validate({ ...survey, ask: 'sweeps' })).toBe(false);
+  expect(validate(parse(exampleText(EXAMPLES[0]!)))).toBe(false);
+});
+
+it('schema of any other word is refused with the words that would be right', async () => {
+  const { exit, out, err } = await runCommand(workFolder(), ['schema', 'surveys']);
+  expect({ exit, out }).toEqual({ exit: 1, out: '' });
+  expect(err).toContain("'surveys'");
+  expect(err).toContain('scenario, survey');
 });
 
 it('--version prints the version of package.json', async () => {

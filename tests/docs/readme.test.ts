@@ -1,18 +1,20 @@
 import { execFile } from 'node:child_process';
-import { mkdirSync, readFileSync, symlinkSync } from 'node:fs';
+import { cpSync, mkdirSync, readFileSync, symlinkSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
 import { describe, expect, it } from 'vitest';
 import { parse, stringify } from 'yaml';
-import { parseScenario, simulate } from '../../src/index.ts';
+import { parseScenario, readSurvey, simulate } from '../../src/index.ts';
+import { ASK_WORDS } from '../../src/survey/spec/surveyInput.ts';
 import { PROJECT, runCommand } from '../support/commandLine.ts';
 import { type CodeBlock, codeBlocks, startCommands } from '../support/markdown.ts';
 import { folderWithExamples, workFolder, writeInto } from '../support/workFolder.ts';
 
 const readme = readFileSync(path.join(PROJECT, 'README.md'), 'utf8');
 const blocks = codeBlocks(readme);
+const SURVEYS = path.join('examples', 'surveys');
 const at = (block: CodeBlock) => `line ${block.line}`;
 
 it('two commands install and run the main job and the tests', () => {
@@ -33,7 +35,9 @@ describe('the command', () => {
   const commands = startCommands(readme).map((args) => ({ args, title: ['npm start', ...args].join(' ') }));
 
   it.each(commands)('$title works as written', async ({ args }) => {
-    const { exit, out, err } = await runCommand(folderWithExamples(), args);
+    const folder = folderWithExamples();
+    cpSync(path.join(PROJECT, SURVEYS), path.join(folder, SURVEYS), { recursive: true });
+    const { exit, out, err } = await runCommand(folder, args);
     expect({ exit, err }).toEqual({ exit: 0, err: '' });
     expect(out).not.toBe('');
   });
@@ -61,7 +65,9 @@ it('verbs, options and exit codes of the README are those of --help', async () =
   expect(inTable(/^(\d)$/u)).toEqual(codes);
 });
 
-const scenarios = blocks.filter(({ language }) => language === 'yaml');
+const isSurvey = ({ text }: CodeBlock) => text.startsWith('# a survey');
+const files = blocks.filter(({ language }) => language === 'yaml');
+const scenarios = files.filter((block) => !isSurvey(block));
 
 /** The first scenario with the sections of a later piece in place of its own. */
 function inPlace(piece: string): string {
@@ -75,6 +81,22 @@ it.each(scenarios.map((block) => ({ block, place: at(block) })))(
     expect(simulate(parseScenario(text)).status.code).toBe('finished');
   },
 );
+
+it('the survey is in order where the examples of surveys lie', () => {
+  const surveys = files.filter(isSurvey);
+  expect(surveys).toHaveLength(1);
+  const { task, fields } = readSurvey(surveys[0]!.text, {
+    fileName: 'README.md',
+    scenarioText: (name) => readFileSync(path.join(PROJECT, SURVEYS, name), 'utf8'),
+  });
+  expect(task).toMatchObject({ kind: 'random', runs: 2000 });
+  expect(fields).toHaveLength(4);
+});
+
+it('the README names each thing a survey can ask', () => {
+  const asked = ASK_WORDS.filter((word) => readme.includes(`\n| **${word}** |`));
+  expect(asked).toEqual(ASK_WORDS);
+});
 
 /** Runs TypeScript as a user of the package would, from the project's folder. */
 async function runSnippet(code: string): Promise<string> {

@@ -1,7 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { circuitEstimator } from '../../../../src/estimate/estimator.ts';
-import { splitQuantity } from '../../../../src/scenario/parseQuantity.ts';
 import { readScenario } from '../../../../src/scenario/readScenario.ts';
 import { readYaml } from '../../../../src/scenario/readYaml.ts';
 import type { Scenario } from '../../../../src/scenario/scenario.ts';
@@ -9,7 +8,8 @@ import { ScenarioError } from '../../../../src/scenario/scenarioError.ts';
 import { scenarioOfRun } from '../../../../src/survey/runs/scenarioOfRun.ts';
 import { changesOf, withValues } from '../../../../src/survey/runs/withValues.ts';
 import { rememberingEstimator } from '../../../../src/survey/spec/rememberingEstimator.ts';
-import type { Survey, VariedField } from '../../../../src/survey/spec/survey.ts';
+import type { VariedField } from '../../../../src/survey/spec/survey.ts';
+import { numbersIn, surveyOf } from './numberFields.ts';
 
 const examples = readdirSync('examples').filter((name) => name.endsWith('.yaml'));
 const textOf = (name: string) => readFileSync(`examples/${name}`, 'utf8');
@@ -24,34 +24,6 @@ function parsed(source: unknown): Scenario | string {
       return error.problems.map(({ path, code }) => `${path} ${code}`).join();
     throw error;
   }
-}
-
-function surveyOf(text: string, fields: readonly VariedField[]): Survey {
-  const base = { fileName: 'base.yaml', text };
-  const task = { kind: 'sweep' } as const;
-  return { title: '', description: '', base, fields, metrics: ['startTime'], verdict: false, seed: 1, task };
-}
-
-interface Found {
-  readonly field: VariedField;
-  readonly number: number;
-}
-
-/** Keys of texts that begin with a digit and are no numbers. */
-const NO_NUMBERS = ['date', 'contactsChanged', 'insulationClass'];
-
-/** Every number of a scenario, as a field. */
-function numbersIn(node: unknown, path: string[] = []): Found[] {
-  const found = (number: number, unit: string): Found[] => [
-    { field: { path: path.join('.'), unit, spread: { kind: 'values', values: [number] } }, number },
-  ];
-  if (typeof node === 'number') return found(node, '');
-  if (typeof node === 'string' && !NO_NUMBERS.includes(path.at(-1)!)) {
-    const split = splitQuantity(node, '', '');
-    return 'code' in split || split.unitText === '' ? [] : found(split.number, split.unitText);
-  }
-  if (typeof node !== 'object' || node === null) return [];
-  return Object.entries(node).flatMap(([key, value]) => numbersIn(value, [...path, key]));
 }
 
 /** A number near another, with all its digits; whole numbers stay whole. */
