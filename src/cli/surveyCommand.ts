@@ -4,7 +4,7 @@ import { runSurvey, type SurveyEstimate, type SurveyOutcome } from '../pool/runS
 import { type Shard, WHOLE } from '../pool/shard.ts';
 import { WorkerError } from '../pool/workerError.ts';
 import type { Survey } from '../survey/spec/survey.ts';
-import { costWords } from '../survey/spec/surveyCost.ts';
+import { sizeWords, timeWords } from '../survey/spec/surveyCost.ts';
 import { type CliIo, EXIT, type ExitCode } from './io.ts';
 import { oneRun } from './oneRun.ts';
 import { type ProgressBar, progressBar } from './progressBar.ts';
@@ -102,7 +102,7 @@ async function made(survey: Survey, options: Making, io: CliIo): Promise<SurveyO
 
 function tell({ runs, seconds, bytes }: SurveyEstimate, bar: ProgressBar): void {
   if (runs <= LARGE.runs && seconds <= LARGE.seconds) return;
-  bar.say(`${runs} runs to go: they will take about ${costWords({ seconds, bytes })} of journal`);
+  bar.say(`${runs} runs to go: about ${timeWords(seconds)}, ${sizeWords(bytes)} of journal`);
 }
 
 /** Writes the scenario of the extreme, after running it once more by itself. */

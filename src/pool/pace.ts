@@ -51,6 +51,7 @@ export class Pace {
 
   /** s that some more runs take. */
   secondsFor(runs: number): number {
-    return this.#runs === 0 ? 0 : (runs * this.#elapsed) / this.#runs / this.#threads / 1000;
+    // Lately: the first runs of a thread take several times as long as those after them.
+    return this.#recent === null ? 0 : (runs * this.#recent) / this.#threads / 1000;
   }
 }

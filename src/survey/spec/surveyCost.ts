@@ -33,7 +33,17 @@ export function surveyCost(count: number, verdict: boolean): SurveyCost {
 
 /** A cost in words: `58 days on one core and 250 GB`. */
 export function costWords({ seconds, bytes }: SurveyCost): string {
-  return `${inUnits(seconds, TIMES)} on one core and ${inUnits(bytes, SIZES)}`;
+  return `${timeWords(seconds)} on one core and ${sizeWords(bytes)}`;
+}
+
+/** `46 s`, `2.5 h`; s. */
+export function timeWords(seconds: number): string {
+  return inUnits(seconds, TIMES);
+}
+
+/** `60 kB`, `2.5 GB`; bytes. */
+export function sizeWords(bytes: number): string {
+  return inUnits(bytes, SIZES);
 }
 
 type Units = readonly (readonly [size: number, name: string])[];
