@@ -5,7 +5,7 @@ import { energyLedger } from './energyLedger.ts';
 import type { MetricKey } from './metric.ts';
 import { metricsOf } from './metricParts.ts';
 import { operationsOf } from './operations.ts';
-import { quadratureOf } from './quadrature.ts';
+import { passingQuadrature } from './quadrature.ts';
 
 /** Some metrics of a run, and what is needed to believe them. */
 export interface Figures {
@@ -23,7 +23,7 @@ export interface Figures {
  */
 export function figures(trajectory: Trajectory, keys: readonly MetricKey[]): Figures {
   const { scenario } = trajectory;
-  const quadrature = quadratureOf(trajectory);
+  const quadrature = passingQuadrature(trajectory);
   const { residual } = energyLedger(quadrature);
   const found = metricsOf(
     {

@@ -69,14 +69,40 @@ export function quadratureOf(trajectory: Trajectory, fine?: readonly Stretch[]):
   return quadrature;
 }
 
-function evaluated(trajectory: Trajectory, fine?: readonly Stretch[]): Quadrature {
+/**
+ * The same for a caller that takes numbers out of it and lets it go: it lies in memory that the next call writes over. A survey makes thousands,
+ * and each would leave a megabyte behind.
+ */
+export function passingQuadrature(trajectory: Trajectory): Quadrature {
+  return known.get(trajectory) ?? evaluated(trajectory, undefined, shared);
+}
+
+/** Blocks of memory by size needed, grown as it comes. */
+interface Memory {
+  nodes: Float64Array;
+  sums: Float64Array;
+}
+
+const shared: Memory = { nodes: new Float64Array(0), sums: new Float64Array(0) };
+
+function block(memory: Memory | null, of: keyof Memory, length: number): Float64Array {
+  if (memory === null) return new Float64Array(length);
+  if (memory[of].length < length) memory[of] = new Float64Array(Math.ceil(1.5 * length));
+  return memory[of].fill(0, 0, length).subarray(0, length);
+}
+
+function evaluated(
+  trajectory: Trajectory,
+  fine?: readonly Stretch[],
+  memory: Memory | null = null,
+): Quadrature {
   const cells = cellsOf(trajectory, fine);
   const { cellSegment, cellStep, cellEdge } = cells;
   const cellCount = cellStep.length;
   const nodes = cellCount * NODES_PER_CELL;
   const nodeTime = new Float64Array(nodes);
-  const samples = columns(SIGNALS, nodes);
-  const cumulative = columns(INTEGRANDS, cellCount + 1);
+  const samples = columns(SIGNALS, nodes, (length) => block(memory, 'nodes', length));
+  const cumulative = columns(INTEGRANDS, cellCount + 1, (length) => block(memory, 'sums', length));
   const { iA, iB, iC, torque, speed, terminalVoltage, couplingTorque } = samples;
   const sums = INTEGRANDS.map((name) => cumulative[name]);
   const scratch: Scratch = {
@@ -137,8 +163,12 @@ function cellsOf(
 }
 
 /** Columns of equal length in one block of memory. */
-function columns<K extends string>(names: readonly K[], length: number): Record<K, Float64Array> {
-  const block = new Float64Array(names.length * length);
+function columns<K extends string>(
+  names: readonly K[],
+  length: number,
+  memory: (length: number) => Float64Array,
+): Record<K, Float64Array> {
+  const block = memory(names.length * length);
   return Object.fromEntries(
     names.map((name, i) => [name, block.subarray(i * length, (i + 1) * length)]),
   ) as Record<K, Float64Array>;

@@ -25,6 +25,8 @@ export interface ShaftEventFunction {
   readonly crossing: 'rising' | 'falling' | 'either';
   /** electrical: swings as fast as torque or faster. */
   readonly probing: 'electrical' | 'speed';
+  /** The shaft's state, counted from its first, that `g` moves as fast as and no faster; left out: there is none such. */
+  readonly follows?: number;
   /** Of the whole state vector; the shaft's states lie from index `at`. */
   readonly g: (y: ArrayLike<number>, at: number, airGapTorque: number) => number;
 }
@@ -83,7 +85,7 @@ function breakaway(shaft: Shaft, mode: ShaftMode, mass: 0 | 1): ShaftEventFuncti
 function zeroSpeed(shaft: Shaft, mode: ShaftMode, mass: 0 | 1): ShaftEventFunction[] {
   const offset = speedOffset(mass);
   const { direction } = mode.masses[mass]!;
-  const base = { kind: 'zeroSpeed', mass, probing: probingOf(shaft) } as const;
+  const base = { kind: 'zeroSpeed', mass, probing: probingOf(shaft), follows: offset } as const;
   if (dependsOnDirection(shaft, mass))
     return [{ ...base, crossing: 'falling', g: (y, at) => direction * y[at + offset]! + THIS_SIDE }];
   // The torques of a load without such parts are smooth through zero, save for a fan's second derivative.
@@ -111,7 +113,7 @@ function powerTurns(shaft: Shaft, mode: ShaftMode): ShaftEventFunction[] {
 function flanks(shaft: Shaft, mode: ShaftMode): ShaftEventFunction[] {
   const { coupling } = shaft;
   if (coupling === null || coupling.backlash === 0) return [];
-  const base = { kind: 'flank', crossing: 'falling', probing: 'electrical' } as const;
+  const base = { kind: 'flank', crossing: 'falling', probing: 'electrical', follows: TWIST } as const;
   const { flank } = mode;
   if (flank !== 0) {
     const edge = flankPosition(coupling, flank);
@@ -129,7 +131,13 @@ function corners(shaft: Shaft, mode: ShaftMode): ShaftEventFunction[] {
   const { direction, held } = mode.masses[mass]!;
   if (held) return [];
   const offset = speedOffset(mass);
-  const base = { kind: 'corner', mass, crossing: 'falling', probing: probingOf(shaft) } as const;
+  const base = {
+    kind: 'corner',
+    mass,
+    crossing: 'falling',
+    probing: probingOf(shaft),
+    follows: offset,
+  } as const;
   return shaft.pieces.flatMap((load, i): ShaftEventFunction[] => {
     const sign = load.mirrored ? direction : 1;
     const low = load.breaks[mode.pieces[i]! - 1];

@@ -20,12 +20,14 @@ export function firstCrossing(
   const perPeriod = electrical ? PROBES_PER_PERIOD.electrical : PROBES_PER_PERIOD.speed;
   const span = step.t1 - step.t0;
   const count = Math.max(1, Math.ceil((span / period) * perPeriod));
-  const before = watches.map((watch) => watch.g(step, step.t0));
+  const near = watches.filter((watch) => mayCross(step, watch));
+  if (near.length === 0) return null;
+  const before = near.map((watch) => watch.g(step, step.t0));
   let left = step.t0;
   for (let i = 1; i <= count; i++) {
     const right = i === count ? step.t1 : step.t0 + (i * span) / count;
     let earliest: { t: number; watch: Watch } | null = null;
-    for (const [k, watch] of watches.entries()) {
+    for (const [k, watch] of near.entries()) {
       const a = before[k]!;
       const b = watch.g(step, right);
       before[k] = b;
@@ -39,4 +41,9 @@ export function firstCrossing(
     left = right;
   }
   return null;
+}
+
+/** False where the value at the step's beginning is farther from zero than it can move. */
+function mayCross(step: Step, { follows, g }: Watch): boolean {
+  return follows === undefined || !(Math.abs(g(step, step.t0)) > step.reach(follows));
 }

@@ -8,6 +8,8 @@ export interface Step {
   readonly value: (component: number, t: number) => number;
   /** Writes components `first` … `end − 1` of the state at t into `y`, each at its own index. */
   readonly read: (t: number, first: number, end: number, y: WritableNumbers) => void;
+  /** How far a component moves at most from its value at t0 within the step; infinity where that is not known. */
+  readonly reach: (component: number) => number;
   /** The same step, ending earlier (or a rounding later) at t. */
   readonly until: (t: number) => Step;
 }
@@ -65,10 +67,29 @@ export class PolynomialStep implements Step {
     }
   }
 
+  reach(component: number): number {
+    const n = this.size;
+    const c = this.terms;
+    const i = this.at + component;
+    // Largest value of each power of θ and 1 − θ that the coefficient stands with.
+    const far =
+      Math.abs(c[n + i]!) +
+      Math.abs(c[2 * n + i]!) / 4 +
+      (Math.abs(c[3 * n + i]!) * 4) / 27 +
+      Math.abs(c[4 * n + i]!) / 16 +
+      (Math.abs(c[5 * n + i]!) * 108) / 3125 +
+      Math.abs(c[6 * n + i]!) / 64 +
+      (Math.abs(c[7 * n + i]!) * 6912) / 823_543;
+    return far * ROUNDING_ROOM;
+  }
+
   until(t: number): Step {
     return new PolynomialStep(this.t0, t, this.from, this.length, this.size, this.terms, this.at);
   }
 }
+
+/** What rounding may add to a sum of seven numbers, with much room. */
+const ROUNDING_ROOM = 1 + 1e-12;
 
 /** A step without length: one state. */
 export function momentaryStep(t: number, state: readonly number[]): Step {
@@ -84,6 +105,7 @@ export function stepOf(t0: number, t1: number, value: Step['value']): Step {
     read: (t, first, end, y) => {
       for (let c = first; c < end; c++) y[c] = value(c, t);
     },
+    reach: () => Number.POSITIVE_INFINITY,
     until: (t) => stepOf(t0, t, value),
   };
 }

@@ -31,6 +31,8 @@ export interface Watch {
   readonly crossing: 'rising' | 'falling' | 'either';
   /** electrical functions swing with the supply and are probed more densely than speed. */
   readonly probing: 'electrical' | 'speed';
+  /** Component of the state that `g` moves as fast as and no faster; left out: there is none such. */
+  readonly follows?: number;
   readonly g: (step: Step, t: number) => number;
 }
 
@@ -63,6 +65,7 @@ export function starterWatches(
         condition: { kind: 'threshold', direction, up },
         crossing: up ? 'rising' : 'falling',
         probing: 'speed',
+        follows: model.size,
         g: (step, t) => sign * speed(step, t) - threshold,
       });
     }
@@ -109,6 +112,7 @@ export function shaftWatches(model: ElectricalModel, shaft: Shaft, mode: ShaftMo
     condition: { kind: 'shaft', event },
     crossing: event.crossing,
     probing: event.probing,
+    ...(event.follows !== undefined && { follows: at + event.follows }),
     g: (step, t) => {
       if (event.probing === 'speed') {
         readState(step, t, at, end, y);
@@ -126,6 +130,7 @@ export function overspeedWatch(model: ElectricalModel, limit: number): Watch {
     condition: { kind: 'overspeed' },
     crossing: 'rising',
     probing: 'speed',
+    follows: model.size,
     g: (step, t) => Math.abs(step.value(model.size, t)) - limit,
   };
 }
@@ -150,6 +155,7 @@ export function nearSpeedWatch(model: ElectricalModel, target: number, band: num
     condition: { kind: 'nearSpeed' },
     crossing: 'falling',
     probing: 'speed',
+    follows: model.size,
     g: (step, t) => Math.abs(step.value(model.size, t) - target) - band,
   };
 }

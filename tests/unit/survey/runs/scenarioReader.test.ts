@@ -42,11 +42,8 @@ function inside({ spread }: VariedField): number {
  */
 function isReadAnew(text: string, fields: readonly VariedField[], values: readonly number[]): boolean {
   const others = fields.flatMap((field, at) => (field.path.startsWith('machine.') ? [] : [{ field, at }]));
-  const survey = surveyOf(
-    text,
-    others.map(({ field }) => field),
-  );
-  const read = scenarioReader(survey);
+  const rest = others.map(({ field }) => field);
+  const read = scenarioReader(surveyOf(text, rest));
   const own = others.map(({ at }) => values[at]!);
   const [first, second] = [read(own), read(own)];
   return first.scenario.machine !== second.scenario.machine;
@@ -222,7 +219,6 @@ describe('values that contradict each other', () => {
       expect(complaint(() => read([100, 70]))).toBe(wanted);
     }
     expect(complaint(() => scenarioReader(survey)([100, 70]))).toBe(wanted);
-    // And what is refused leaves no trace.
     expect(read([60, 120]).scenario).toEqual(parseScenario(scenarioOfRun(survey, [60, 120])));
   });
 
@@ -240,7 +236,6 @@ describe('values that contradict each other', () => {
     expect(read([1.1]).scenario.machine.mainSaturation).toBeDefined();
     const said = complaint(() => read([59]));
     expect(said).toContain('machine.saturation.main');
-    // What the file says of lines aside: plain data have none.
     expect(complaint(() => parseScenario(data, { fileName: 'base.yaml' }))).toBe(said);
   });
 });
