@@ -23,6 +23,7 @@ async function loaded(module: string): Promise<unknown> {
     if ((error as { readonly code?: string }).code !== 'ERR_UNKNOWN_FILE_EXTENSION') throw error;
     const { register } = await import('tsx/esm/api');
     register();
-    return import(module);
+    // Under the same address Node would only repeat the failure.
+    return import(`${module}?translated`);
   }
 }
