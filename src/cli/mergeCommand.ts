@@ -20,7 +20,8 @@ export function mergeCommand(parts: readonly string[], options: MergeCommandOpti
     path.resolve(io.cwd, options.out, JOURNAL_NAME),
   );
   const units = options.units === 'us' ? 'us' : 'SI';
-  surveyFiles(survey, rows, { units, version: VERSION, shard: null }, options.out, io);
+  const report = { units, version: VERSION, shard: null, folder: options.out } as const;
+  surveyFiles(survey, rows, report, options.out, io);
   return EXIT.done;
 }
 

@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { fingerprint } from '../pool/fingerprint.ts';
 import { journalRows } from '../pool/journalRows.ts';
 import { scanJournal } from '../pool/journalScan.ts';
@@ -18,6 +19,10 @@ export function oneRun(survey: Survey, text: string, journal: string): string {
     const list = runList(survey);
     return scenarioOfRun(survey, list.valuesOf(wholeNumber('--run', text, 0, list.count - 1)));
   }
+  if (!existsSync(journal))
+    throw new InputError(
+      `${journal}: there is no such file, and only a search that was made knows its runs; expected its folder (--out DIR)`,
+    );
   const scan = scanJournal(journal);
   if (scan === null || scan.header.fingerprint !== fingerprint(survey))
     throw new InputError(`${journal}: it is of another survey; expected the journal of this one (--out DIR)`);

@@ -77,7 +77,7 @@ export async function runCli(args: readonly string[], io: CliIo): Promise<ExitCo
   });
   program
     .command('check')
-    .description('check a scenario without running it')
+    .description('check a scenario or a survey without running it')
     .argument('<FILE>')
     .action((file: string) => {
       exit = checkCommand(file, io);

@@ -10,6 +10,7 @@ import { oneRun } from './oneRun.ts';
 import { type ProgressBar, progressBar } from './progressBar.ts';
 import { readShard } from './readShard.ts';
 import { readSurveyFile } from './readSurveyFile.ts';
+import { shellWord } from './shellWord.ts';
 import { surveyFiles } from './surveyFiles.ts';
 import { VERSION } from './version.ts';
 import { wholeNumber } from './wholeNumber.ts';
@@ -62,6 +63,7 @@ export async function surveyCommand(
     version: VERSION,
     shard: shard.of > 1 ? { index: shard.index + 1, of: shard.of } : null,
     surveyFile: file,
+    ...(options.out === undefined ? {} : { folder: options.out }),
     ...(survey.task.kind === 'worst' ? { worst: { asWritten: valueAsWritten(survey) } } : {}),
   };
   surveyFiles(survey, outcome.rows, report, folder, io);
@@ -108,10 +110,13 @@ function tell({ runs, seconds, bytes }: SurveyEstimate, bar: ProgressBar): void 
 /** Writes the scenario of the extreme, after running it once more by itself. */
 function certified(survey: Survey, { rows }: SurveyOutcome, folder: string, io: CliIo): ExitCode {
   const found = worstCertificate(survey, rows);
-  if (found === null) return EXIT.done;
+  if (found === null) {
+    io.err('no run of the search can be used: there is no extreme; the reasons are above\n');
+    return EXIT.runFailed;
+  }
   writeFiles(folder, [{ name: WORST, content: found.text }], io);
   const file = path.join(folder, WORST);
-  io.out(`Extreme: run ${found.row.run}, by itself: npm start -- ${file}\n`);
+  io.out(`Extreme: run ${found.row.run}, by itself: npm start -- ${shellWord(file)}\n`);
   if (found.differing.length === 0) return EXIT.done;
   io.err(
     `${file}: run by itself it does not give what it gave in the survey (${found.differing.join(', ')}); the extreme is not to be trusted\n`,

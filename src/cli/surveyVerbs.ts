@@ -14,7 +14,10 @@ export function addSurveyVerbs(program: Command, io: CliIo, leave: (code: ExitCo
     .option('--out <DIR>', 'folder for tables, report and journal (default: reports/NAME-OF-THE-FILE)')
     .option('--workers <N>', 'threads (default: as many as the computer runs at once)')
     .option('--shard <I/N>', 'make part I of N only; merge joins the parts')
-    .option('--run <K>', 'print the scenario of run K (from 0) and do nothing else')
+    .option(
+      '--run <K>',
+      'print the scenario of run K (from 0) and do nothing else; into a file: npm start --silent -- survey FILE --run K > run.yaml',
+    )
     .option('--fresh', 'begin anew; runs that are in the folder are thrown away')
     .addOption(units())
     .action(async (file: string, options: SurveyCommandOptions) => {

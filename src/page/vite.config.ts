@@ -2,7 +2,6 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
 import { offlineList } from './build/offlineList.ts';
-import { ownPowers } from './build/ownPowers.ts';
 import { pageStyle } from './build/pageStyle.ts';
 
 const { version } = JSON.parse(readFileSync(new URL('../../package.json', import.meta.url), 'utf8')) as {
@@ -17,7 +16,7 @@ const folder = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const TREE_SHAKING = {
   moduleSideEffects: [
     { test: /\.css(?:\?|$)/u, sideEffects: true },
-    { test: /\/src\/|\/node_modules\/(?:unitmath|odex|papaparse)\//u, sideEffects: false },
+    { test: /\/src\/|\/node_modules\/(?:unitmath|papaparse)\//u, sideEffects: false },
   ],
 };
 
@@ -29,9 +28,9 @@ export default defineConfig({
   appType: 'mpa',
   publicDir: false,
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  worker: { format: 'es', plugins: () => [ownPowers()], rolldownOptions: { treeshake: TREE_SHAKING } },
+  worker: { format: 'es', rolldownOptions: { treeshake: TREE_SHAKING } },
   define: { PROGRAM_VERSION: JSON.stringify(version) },
-  plugins: [pageStyle(), offlineList(), ownPowers()],
+  plugins: [pageStyle(), offlineList()],
   build: {
     outDir: folder('../../build/page'),
     emptyOutDir: true,

@@ -17,22 +17,27 @@ const CACHE = path.join(PACKAGE, 'node_modules', '.cache', 'countertorque');
  */
 export async function bundled(source) {
   const entry = path.join(SOURCES, source);
-  let file;
-  try {
-    file = await bundleOf(entry);
-  } catch {
-    // A folder that cannot be written, a file system that cannot rename: slower, but it works.
-    const { register } = await import('tsx/esm/api');
-    register();
-    return import(pathToFileURL(entry).href);
+  // A damaged file is thrown away and made once more; its name changes, because Node remembers a module that could not be loaded.
+  for (const attempt of [0, 1]) {
+    let file;
+    try {
+      file = await bundleOf(entry, attempt);
+      const module = await import(pathToFileURL(file).href);
+      if (Object.keys(module).length > 0) return module;
+    } catch {
+      // A folder that cannot be written, a file system that cannot rename, a file cut short: what follows is slower, but it works.
+    }
+    if (file !== undefined) rmSync(file, { force: true });
   }
-  return import(pathToFileURL(file).href);
+  const { register } = await import('tsx/esm/api');
+  register();
+  return import(pathToFileURL(entry).href);
 }
 
 /** Path of the one file of a module, which is made if it is not there. */
-async function bundleOf(entry) {
+async function bundleOf(entry, attempt) {
   const name = path.basename(entry, '.ts');
-  const file = path.join(CACHE, `${name}-${stateOfSources()}.mjs`);
+  const file = path.join(CACHE, `${name}-${stateOfSources()}${attempt === 0 ? '' : `-${attempt}`}.mjs`);
   if (statSync(file, { throwIfNoEntry: false }) !== undefined) return file;
   const { build } = await import('esbuild');
   const { outputFiles } = await build({

@@ -3,6 +3,12 @@
 export { JOURNAL_NAME } from './journal.ts';
 export { JournalError } from './journalError.ts';
 export { type MergedSurvey, mergeJournals } from './mergeJournals.ts';
-export { runSurvey, type SurveyEstimate, type SurveyOutcome, type SurveyRunOptions } from './runSurvey.ts';
+export {
+  runSurvey,
+  type SurveyEstimate,
+  type SurveyOutcome,
+  type SurveyRunOptions,
+  type SurveySpeed,
+} from './runSurvey.ts';
 export type { Shard } from './shard.ts';
 export { WorkerError } from './workerError.ts';

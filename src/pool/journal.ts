@@ -1,5 +1,6 @@
 import {
   closeSync,
+  fstatSync,
   fsyncSync,
   ftruncateSync,
   mkdirSync,
@@ -11,7 +12,7 @@ import {
 import path from 'node:path';
 import { lineOfRow } from '../recording/journalLine.ts';
 import type { SurveyRow } from '../survey/spec/survey.ts';
-import { accessError, JournalError } from './journalError.ts';
+import { accessError, BEGIN_ANEW, JournalError } from './journalError.ts';
 import { differences, type JournalHeader, lineOfHeader } from './journalHeader.ts';
 import { lockFile } from './journalLock.ts';
 import { journalRows } from './journalRows.ts';
@@ -23,7 +24,7 @@ import { ordinalOf, runsOfShard } from './shard.ts';
 export const JOURNAL_NAME = 'runs.journal';
 
 const WRITABLE = 'a folder that can be written to, with room on its disk';
-const WAYS_OUT = 'the same survey, --fresh to begin anew (its rows are lost), or another folder (--out DIR)';
+const WAYS_OUT = `the same survey, ${BEGIN_ANEW}`;
 
 /** How a journal is opened. */
 export interface JournalOptions {
@@ -83,6 +84,7 @@ function store(name: string, header: JournalHeader, found: JournalScan | null, u
   let bytesAdded = 0;
   const file = openedAt(name, end);
   const append = (text: string) => {
+    assertInPlace(file, name);
     end = appended(file, name, text, end);
   };
   if (found === null) append(`${lineOfHeader(header)}\n`);
@@ -108,11 +110,10 @@ function store(name: string, header: JournalHeader, found: JournalScan | null, u
     rows: () => journalRows(name, offsets, survey),
     close: () => {
       try {
-        fsyncSync(file);
-        closeSync(file);
-      } catch (error) {
-        throw accessError(name, error, WRITABLE);
+        assertInPlace(file, name);
+        synced(file, name);
       } finally {
+        closeSync(file);
         unlock();
       }
     },
@@ -125,6 +126,30 @@ function openedAt(name: string, end: number): number {
     const file = openSync(name, 'a');
     ftruncateSync(file, end);
     return file;
+  } catch (error) {
+    throw accessError(name, error, WRITABLE);
+  }
+}
+
+/**
+ * Makes sure that what is written can be found again: the system goes on writing into a file that was removed.
+ *
+ * @throws JournalError
+ */
+function assertInPlace(file: number, name: string): void {
+  // Whole numbers: those of some disks are larger than a double holds.
+  const own = fstatSync(file, { bigint: true });
+  const there = statSync(name, { bigint: true, throwIfNoEntry: false });
+  if (there?.ino === own.ino && there.dev === own.dev) return;
+  throw new JournalError(
+    `${name}: it was removed, moved or replaced while it was written; expected to be left alone (the same command makes the runs that are not there)`,
+  );
+}
+
+/** To the disk itself. */
+function synced(file: number, name: string): void {
+  try {
+    fsyncSync(file);
   } catch (error) {
     throw accessError(name, error, WRITABLE);
   }

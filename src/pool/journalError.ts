@@ -1,5 +1,8 @@
 import { reasonOf } from './reasonOf.ts';
 
+/** What helps where a journal cannot be gone on with. */
+export const BEGIN_ANEW = '--fresh to begin anew (its rows are lost), or another folder (--out DIR)';
+
 /** A journal that cannot be used or written; the message names the file, what is wrong and what would be right. */
 export class JournalError extends Error {
   override readonly name = 'JournalError';

@@ -3,7 +3,7 @@ import { rowOfLine } from '../recording/journalLine.ts';
 import type { SurveyRow } from '../survey/spec/survey.ts';
 import { BlockReader } from './blockReader.ts';
 import { fileLines } from './fileLines.ts';
-import { accessError, JournalError } from './journalError.ts';
+import { accessError, BEGIN_ANEW, JournalError } from './journalError.ts';
 import { headerOfLine, type JournalHeader, shapeOf } from './journalHeader.ts';
 import { ordinalOf, runsOfShard } from './shard.ts';
 
@@ -59,7 +59,7 @@ function scanned(
   const first = lines.next();
   if (first.done === true) return null;
   const header = headerOfLine(first.value.text);
-  if (typeof header === 'string') throw new JournalError(`${name}:1: ${header}; expected one`);
+  if (typeof header === 'string') throw new JournalError(`${name}:1: ${header}; expected one, ${BEGIN_ANEW}`);
   onHeader(header);
   const shape = shapeOf(header.survey);
   const offsets = new Float64Array(runsOfShard(header.shard, header.count));
@@ -71,7 +71,9 @@ function scanned(
     number += 1;
     end = line.end;
     const refuse = (what: string) =>
-      new JournalError(`${name}:${number}: ${what}; expected what this program has written there`);
+      new JournalError(
+        `${name}:${number}: ${what}; expected what this program has written there, ${BEGIN_ANEW}`,
+      );
     const row = rowOfLine(line.text, shape);
     if (row === null) throw refuse('this line is damaged');
     const ordinal = ordinalOf(header.shard, row.run);

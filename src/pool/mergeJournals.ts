@@ -9,6 +9,7 @@ import { lockFile } from './journalLock.ts';
 import { journalRows } from './journalRows.ts';
 import { scanJournal } from './journalScan.ts';
 import { assertParts, type MergePart } from './mergeParts.ts';
+import { readPart } from './readPart.ts';
 import { ordinalOf, WHOLE } from './shard.ts';
 
 /** Bytes collected before they are written. */
@@ -26,14 +27,11 @@ export interface MergedSurvey {
  *
  * @param parts paths of journals, in any order
  * @param target path of the joined journal; its folder is made if need be
- * @throws JournalError when a part is damaged, not finished, missing, twice there or of another survey, or the target is taken
+ * @throws JournalError when a part is damaged, not finished, missing, twice there, of another survey or has rows of one, or the target is
+ * taken
  */
 export function mergeJournals(parts: readonly string[], target: string): MergedSurvey {
-  const read: MergePart[] = parts.map((name) => {
-    const scan = scanJournal(name);
-    if (scan === null) throw new JournalError(`${name}: nothing is in it; expected a journal of a survey`);
-    return { name, ...scan };
-  });
+  const read = parts.map(readPart);
   assertParts(read);
   const header: JournalHeader = { ...read[0]!.header, shard: WHOLE };
   try {

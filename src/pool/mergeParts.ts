@@ -41,10 +41,10 @@ function mixed({ name, header }: MergePart, first: MergePart): string[] {
 }
 
 function unfinished({ name, header, offsets, done }: MergePart): string[] {
-  const missing = offsets.length - done;
-  if (missing === 0) return [];
   if (header.survey.task.kind === 'worst')
     return [`${name}: a search has no parts to join; expected its own folder, which has its tables`];
+  const missing = offsets.length - done;
+  if (missing === 0) return [];
   const run = runAt(header.shard, offsets.indexOf(0));
   return [
     `${name}: ${missing} of ${offsets.length} runs of shard ${shardText(header.shard)} are missing, run ${run} the first; expected a finished part (the same command goes on with it)`,

@@ -4,16 +4,12 @@ const CHUNK_TIME = 75;
 const LARGEST_CHUNK = 250;
 /** Weight of the newest chunk in the mean. */
 const NEWEST = 0.3;
-/** ms of work after which an estimate is worth telling. */
-const ESTIMATE_AFTER = 500;
 
-/** How fast runs are made, and how many of them make a chunk. */
+/** How many runs make a chunk. */
 export class Pace {
   readonly #threads: number;
   /** ms a run, lately; null before the first chunk. */
   #recent: number | null = null;
-  #runs = 0;
-  #elapsed = 0;
 
   /**
    * @param threads that work at once
@@ -27,8 +23,6 @@ export class Pace {
     if (runs === 0) return;
     const each = elapsed / runs;
     this.#recent = this.#recent === null ? each : this.#recent + NEWEST * (each - this.#recent);
-    this.#runs += runs;
-    this.#elapsed += elapsed;
   }
 
   /** Runs in the next chunk: one before anything is known, and no more than leaves work for every thread at the end. */
@@ -37,21 +31,5 @@ export class Pace {
     const share = Math.ceil(left / (2 * this.#threads));
     const wanted = Math.floor(CHUNK_TIME / Math.max(this.#recent, CHUNK_TIME / LARGEST_CHUNK));
     return Math.max(1, Math.min(wanted, share, LARGEST_CHUNK));
-  }
-
-  /** Runs it was measured on. */
-  get runs(): number {
-    return this.#runs;
-  }
-
-  /** Enough was made to say how long the rest takes. */
-  get isKnown(): boolean {
-    return this.#elapsed >= ESTIMATE_AFTER;
-  }
-
-  /** s that some more runs take. */
-  secondsFor(runs: number): number {
-    // Lately: the first runs of a thread take several times as long as those after them.
-    return this.#recent === null ? 0 : (runs * this.#recent) / this.#threads / 1000;
   }
 }

@@ -25,9 +25,12 @@ export interface SurveyRunOptions {
   readonly fresh?: boolean;
   /** Ends the making early; what is in work is dropped. */
   readonly signal?: AbortSignal;
-  /** Told at the beginning and after every chunk. `total`: runs of this shard; for a search the most it may make. */
-  readonly onProgress?: (done: number, total: number) => void;
-  /** Told once, when the first chunks have shown it. */
+  /**
+   * Told at the beginning and after every chunk. `total`: runs of this shard; for a search the most it may make. `speed`: null until
+   * enough runs were made to tell.
+   */
+  readonly onProgress?: (done: number, total: number, speed: SurveySpeed | null) => void;
+  /** Told once, when enough runs were made to tell. */
   readonly onEstimate?: (estimate: SurveyEstimate) => void;
   /** Told in words when a worker thread has died of a run. */
   readonly onLost?: (reason: string) => void;
@@ -35,7 +38,15 @@ export interface SurveyRunOptions {
   readonly runner?: string;
 }
 
-/** What is still to come, measured on the first chunks. */
+/** How fast runs are made. */
+export interface SurveySpeed {
+  /** Runs a second, of all threads over the last seconds. */
+  readonly rate: number;
+  /** What is still to come takes at this rate, s. */
+  readonly seconds: number;
+}
+
+/** What is still to come, measured when the threads are up to speed. */
 export interface SurveyEstimate {
   readonly runs: number;
   /** s */

@@ -1,5 +1,5 @@
 import type { RunSearch, SurveyRow } from '../survey/spec/survey.ts';
-import { JournalError } from './journalError.ts';
+import { BEGIN_ANEW, JournalError } from './journalError.ts';
 import type { RowStore } from './rowStore.ts';
 import { sameNumbers } from './sameNumbers.ts';
 import type { SurveyMaking } from './surveyMaking.ts';
@@ -41,6 +41,6 @@ export async function makeSearch(
 
 function foreign(run: number): JournalError {
   return new JournalError(
-    `the journal has a run ${run} that this search does not ask for; expected its own rows, or --fresh`,
+    `the journal has a run ${run} that this search does not ask for; expected its own rows, ${BEGIN_ANEW}`,
   );
 }

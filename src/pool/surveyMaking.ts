@@ -1,6 +1,7 @@
 import type { RunList, SurveyRow } from '../survey/spec/survey.ts';
 import { makeRuns } from './makeRuns.ts';
 import { Pace } from './pace.ts';
+import { Rate } from './rate.ts';
 import type { RowStore } from './rowStore.ts';
 import type { RunJob, WorkerSetup } from './runJob.ts';
 import type { SurveyRunOptions } from './runSurvey.ts';
@@ -40,30 +41,43 @@ export function surveyMaking(
   const { signal = new AbortController().signal, onProgress, onEstimate, onLost = () => {} } = options;
   const threads = Math.max(1, Math.min(most, total - store.done));
   const pace = new Pace(threads);
+  const resumed = store.done;
   let isEstimated = false;
   let workers: Workers | null = null;
+  let rate: Rate | null = null;
+  let began = 0;
   const drop = () => {
     // What the threads then say is no news; an error of theirs is told where their work is waited for.
     workers?.stop().catch(() => {});
   };
   signal.addEventListener('abort', drop);
-  onProgress?.(store.done, total);
+  onProgress?.(store.done, total, null);
 
   const tell = () => {
-    onProgress?.(store.done, total);
-    if (isEstimated || !pace.isKnown) return;
-    isEstimated = true;
     const runs = total - store.done;
-    const bytes = (store.bytesAdded / pace.runs) * total;
-    onEstimate?.({ runs, seconds: pace.secondsFor(runs), bytes });
+    const perSecond = rate?.perSecond ?? null;
+    const speed = perSecond === null ? null : { rate: perSecond, seconds: runs / perSecond };
+    onProgress?.(store.done, total, speed);
+    if (isEstimated || speed === null) return;
+    isEstimated = true;
+    onEstimate?.({
+      runs,
+      seconds: speed.seconds,
+      bytes: (store.bytesAdded / (store.done - resumed)) * total,
+    });
   };
   return {
     signal,
     make: async (jobs, count, onRows = () => {}) => {
       if (count === 0 || signal.aborted) return;
       workers ??= await startWorkers(setup, threads, onLost);
+      if (rate === null) {
+        rate = new Rate(threads);
+        began = processorTime();
+      }
       const take = (rows: readonly SurveyRow[]) => {
         store.add(rows);
+        rate?.add(rows.length, performance.now(), processorTime() - began);
         onRows(rows);
         tell();
       };
@@ -74,6 +88,12 @@ export function surveyMaking(
       await workers?.stop();
     },
   };
+}
+
+/** Of all threads of this process, ms. */
+function processorTime(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
 }
 
 /** Runs of a shard that are not in the store, in their order. */

@@ -12,6 +12,13 @@ export const SOUGHT: Readonly<Record<Extract<SurveyTask, { kind: 'worst' }>['see
   largestMagnitude: 'largest in magnitude',
 };
 
+/** What the end of the line says: a search that has not come to rest may stand still for long. */
+const LEVEL_END = {
+  rest: 'After the last step down the search came to rest.',
+  other:
+    'A level end is no sign that nothing worse is left: where runs are few, a search stands still for long.',
+} as const;
+
 /**
  * The best value so far over the runs of a search.
  *
@@ -36,7 +43,7 @@ export function convergenceFigure(
   return {
     id: 'convergence',
     title: `The search stood at ${shown.text(found.value)} from run ${last.x} to the last run, ${end}`,
-    note: 'Best value so far. A long level end makes it likely, and no more than that, that nothing worse is left in the ranges.',
+    note: `Best value so far. ${LEVEL_END[found.end === 'rest' ? 'rest' : 'other']}`,
     description: `Best value so far of ${shown.name} over the runs of the search; it ends at ${shown.text(found.value)}.`,
     x: { label: 'Run', domain: [0, Math.max(1, end)] },
     panels: [

@@ -1,3 +1,5 @@
+import { capital } from '../judgement/judgedText.ts';
+
 /**
  * Words for the numbers of a scenario that are varied most. `#` stands for a position in a list and `{n}`
  * for it counted from 1.
@@ -20,6 +22,9 @@ const WORDS: Readonly<Record<string, string>> = {
   'machine.rated.speed': 'rated speed',
   'machine.rated.current': 'rated current',
   'load.inertia': 'load inertia',
+  'load.torque.torque': 'load torque',
+  'load.torque.breakaway': 'breakaway torque of the load',
+  'load.torque.coefficient': 'coefficient of the load torque',
   'load.torque.#.torque': 'load torque {n}',
   'load.torque.#.breakaway': 'breakaway torque of load torque {n}',
   'load.torque.#.coefficient': 'coefficient of load torque {n}',
@@ -38,14 +43,29 @@ const WORDS: Readonly<Record<string, string>> = {
   'starter.zeroSpeedSwitch.pickUpSpeed': 'pick-up speed of the zero-speed switch',
   'starter.zeroSpeedSwitch.delay': 'delay of the zero-speed switch',
   'starter.lineResistors.resistance': 'line resistance while plugging',
+  'duty.operationsPerHour': 'operations per hour',
+  'duty.operationsPerDay': 'operations per day',
+  'duty.cyclicDurationFactor': 'cyclic duration factor',
+  'duty.runningTime': 'running time of a cycle',
+  'duty.pluggingShare': 'share of operations that plug',
+  'duty.inchingShare': 'share of operations that inch',
   'actions.#.at': 'instant of action {n}',
 };
 
 /** What the field at a path is in words: "load inertia"; a path without words of its own is its own name. */
 export function fieldWords(path: string): string {
+  return wordsOf(path) ?? path;
+}
+
+/** The same to begin with: "Load inertia"; a raw path stays as the scenario spells it. */
+export function fieldName(path: string): string {
+  const words = wordsOf(path);
+  return words === undefined ? path : capital(words);
+}
+
+function wordsOf(path: string): string | undefined {
   const steps = path.split('.');
   const words = WORDS[steps.map((step) => (/^\d+$/u.test(step) ? '#' : step)).join('.')];
-  if (words === undefined) return path;
   const position = steps.find((step) => /^\d+$/u.test(step));
-  return words.replace('{n}', String(Number(position) + 1));
+  return words?.replace('{n}', String(Number(position) + 1));
 }

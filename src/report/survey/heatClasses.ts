@@ -2,7 +2,6 @@ import { scaleLinear } from 'd3-scale';
 import { computeExtent } from '../envelope.ts';
 import { element, textElement } from '../svgElement.ts';
 import { ink } from '../svgStyle.ts';
-import { statedNumber } from './fieldUnit.ts';
 import type { ShownMetric } from './shownMetric.ts';
 import { hatchFill, type Sheet } from './svgSheet.ts';
 
@@ -42,13 +41,19 @@ export interface HeatClasses {
   readonly text: (place: number) => string;
 }
 
-/** Classes between round values around all of these. */
-export function heatClasses(values: readonly number[]): HeatClasses {
+/** Classes between round values around all of these; the class of the darkest end has the end of the ramp. */
+export function heatClasses(
+  values: readonly number[],
+  darkest: 'largest' | 'smallest' = 'largest',
+): HeatClasses {
   const [least, most] = computeExtent(values);
   const round = least < most ? scaleLinear([least, most], [0, 1]).nice(CLASSES).ticks(CLASSES) : [];
   const edges = round.length > 1 ? round : [least, most];
   const count = edges.length - 1;
-  const place = (k: number) => (count === 1 ? 2 : Math.round((k * (RAMP.length - 1)) / (count - 1)));
+  const place = (k: number) => {
+    const step = darkest === 'largest' ? k : count - 1 - k;
+    return count === 1 ? 2 : Math.round((step * (RAMP.length - 1)) / (count - 1));
+  };
   return {
     edges,
     of: (value) =>
@@ -64,9 +69,16 @@ export function heatClasses(values: readonly number[]): HeatClasses {
   };
 }
 
-/** A value of a map with three digits. */
-export function valueText(value: number): string {
-  return statedNumber(Number(value.toPrecision(3)));
+/** Digits of a value where the classes ask for no more. */
+const DIGITS = 3;
+
+/** A value of a map with three digits, and more where two edges of classes would else look the same. */
+export function valueText(value: number, { edges }: Pick<HeatClasses, 'edges'>): string {
+  const step = (edges.at(-1)! - edges[0]!) / (edges.length - 1);
+  const lead = Math.floor(Math.log10(Math.abs(value)));
+  const needed = lead - Math.floor(Math.log10(step)) + 1;
+  const digits = Number.isFinite(needed) ? Math.max(DIGITS, Math.min(15, needed)) : DIGITS;
+  return String(Number(value.toPrecision(digits))).replace('-', '−');
 }
 
 /** A swatch per class with the values between them, and one for cells without a value where there are such. */
@@ -95,7 +107,7 @@ export function heatLegend(
     }),
   );
   const texts = classes.edges.map((edge, k) =>
-    textElement(valueText(edge), { x: left + k * swatch, y: top + 14 + size + 3, ...text }),
+    textElement(valueText(edge, classes), { x: left + k * swatch, y: top + 14 + size + 3, ...text }),
   );
   const end = left + count * swatch + (style.narrow ? 18 : 28);
   const none = missing

@@ -1,3 +1,4 @@
+import type { MetricKey } from '../../measure/metric.ts';
 import type { SurveyMap } from '../../survey/spread/map.ts';
 import { computeExtent } from '../envelope.ts';
 import type { UnitSystem } from '../formatQuantity.ts';
@@ -25,6 +26,7 @@ import {
 } from './mapFrame.ts';
 import type { ShownMetric } from './shownMetric.ts';
 import { type Drawing, hatchFill, type Sheet } from './svgSheet.ts';
+import { badness, WORSE_SIDE } from './worseSide.ts';
 
 /** Smallest cell that has its value written in, beside the width of the text, px. */
 const WRITTEN_HEIGHT = 17;
@@ -46,13 +48,13 @@ export function heatMapDrawing(
   );
   const present = cells.flat().filter((value) => value !== null);
   if (present.length === 0) return null;
-  const classes = heatClasses(present);
+  const classes = heatClasses(present, darkEnd(shown.key, present));
   const missing = present.length < cells.flat().length;
   const [least, most] = computeExtent(present);
   return {
     id: `map-${shown.key}`,
     title: `${shown.axis} over ${fieldWords(map.first.field)} and ${fieldWords(map.second.field)}`,
-    note: 'Every cell is a run; cells are drawn equally large, whatever the steps of the fields. Lines join equal values, interpolated between the runs.',
+    note: `Every cell is a run; cells are drawn equally large, whatever the steps of the fields. ${darkWords(shown.key, present)} Where the cells are too small for numbers, lines join equal values, interpolated between the runs.`,
     description: `From ${shown.text(least / shown.perSi)} to ${shown.text(most / shown.perSi)} in ${present.length} of ${cells.flat().length} cells.`,
     draw: (sheet) => {
       const frame = mapFrame(map, sheet);
@@ -70,17 +72,32 @@ export function heatMapDrawing(
   };
 }
 
+/** The end of the values that is dark: the worse one. */
+function darkEnd(key: MetricKey, present: readonly number[]): 'largest' | 'smallest' {
+  const [least, most] = computeExtent(present);
+  const bad = badness(key);
+  return bad(least) > bad(most) ? 'smallest' : 'largest';
+}
+
+function darkWords(key: MetricKey, present: readonly number[]): string {
+  const { side, why } = WORSE_SIDE[key];
+  return side === 'none'
+    ? 'Darker is larger.'
+    : `Darker is worse, here the ${darkEnd(key, present)}: ${why}.`;
+}
+
 /** Whether the cells are large enough for their values. */
 function isWritten(
   cells: readonly (readonly (number | null)[])[],
   frame: MapFrame,
+  classes: HeatClasses,
   { style }: Sheet,
 ): boolean {
   if (frame.cellHeight < WRITTEN_HEIGHT) return false;
   const size = style.fontSize - 2;
   return cells
     .flat()
-    .every((value) => value === null || textWidth(valueText(value), size) + 4 <= frame.cellWidth);
+    .every((value) => value === null || textWidth(valueText(value, classes), size) + 4 <= frame.cellWidth);
 }
 
 function cellsMarkup(
@@ -99,12 +116,12 @@ function cellsMarkup(
       }),
     ),
   );
-  if (!isWritten(cells, frame, sheet)) return boxes.join('');
+  if (!isWritten(cells, frame, classes, sheet)) return boxes.join('');
   const texts = cells.flatMap((row, r) =>
     row.map((value, column) =>
       value === null
         ? ''
-        : textElement(valueText(value), {
+        : textElement(valueText(value, classes), {
             x: frame.x(column) + frame.cellWidth / 2,
             y: frame.y(r) + frame.cellHeight / 2 + 4,
             'text-anchor': 'middle',
@@ -119,14 +136,16 @@ function cellsMarkup(
 function contoursMarkup(
   cells: readonly (readonly (number | null)[])[],
   frame: MapFrame,
-  { edges }: HeatClasses,
+  classes: HeatClasses,
   sheet: Sheet,
 ): string {
+  // A line would strike through the numbers, which say more.
+  if (isWritten(cells, frame, classes, sheet)) return '';
   const x = (column: number) => frame.x(column) + frame.cellWidth / 2;
   const y = (row: number) => frame.y(row) + frame.cellHeight / 2;
   const short = (value: number) => String(Math.round(10 * value) / 10);
   const labels: { x: number; y: number; text: string }[] = [];
-  const lines = edges.slice(1, -1).map((level) => {
+  const lines = classes.edges.slice(1, -1).map((level) => {
     const pieces = contourLines(cells, level).map((piece) => ({
       x1: x(piece.x1),
       y1: y(piece.y1),
@@ -139,7 +158,7 @@ function contoursMarkup(
         piece.x1 < frame.right - 20 &&
         labels.every((label) => Math.hypot(label.x - piece.x1, label.y - piece.y1) > LABEL_DISTANCE),
     );
-    if (free !== undefined) labels.push({ x: free.x1, y: free.y1 + 4, text: valueText(level) });
+    if (free !== undefined) labels.push({ x: free.x1, y: free.y1 + 4, text: valueText(level, classes) });
     const d = pieces.map(
       (piece) => `M${short(piece.x1)},${short(piece.y1)}L${short(piece.x2)},${short(piece.y2)}`,
     );
@@ -154,7 +173,6 @@ function contoursMarkup(
           )
           .join('');
   });
-  const written = isWritten(cells, frame, sheet);
   const texts = labels.map((label) =>
     textElement(label.text, {
       x: label.x,
@@ -168,5 +186,5 @@ function contoursMarkup(
       'paint-order': 'stroke',
     }),
   );
-  return lines.join('') + (written ? '' : texts.join(''));
+  return lines.join('') + texts.join('');
 }

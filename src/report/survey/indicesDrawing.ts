@@ -1,7 +1,8 @@
 import type { MetricSensitivity, SensitivityIndex } from '../../survey/spread/sensitivity.ts';
-import { capital } from '../judgement/judgedText.ts';
 import { type Bar, barRows } from './barRows.ts';
-import { fieldWords } from './fieldWords.ts';
+import { fieldName, fieldWords } from './fieldWords.ts';
+import { indexText, percentText } from './percentText.ts';
+import { leadWords } from './sensitivityWords.ts';
 import type { ShownMetric } from './shownMetric.ts';
 import type { Drawing } from './svgSheet.ts';
 
@@ -15,13 +16,9 @@ export function indicesDrawing(sensitivity: MetricSensitivity, shown: ShownMetri
   const ends = ranked.flatMap(({ first, total }) =>
     [first, total].flatMap((index) => (index === null ? [] : [index.value, index.low, index.high])),
   );
-  const top = ranked[0];
   return {
     id: `indices-${shown.key}`,
-    title:
-      top?.total == null
-        ? `${shown.name}: where its variance comes from`
-        : `${shown.name}: ${top.total.value < 1 ? percentText(top.total.value) : 'all'} of its variance hangs on ${fieldWords(top.field)}`,
+    title: `${shown.name}: ${leadWords(sensitivity.fields)}`,
     note: 'Filled: first-order index, the share of the variance that would go if the field were fixed. Hatched: total index, which counts what the field does together with others too. Whiskers: intervals of 95 %.',
     description: ranked
       .map(
@@ -33,7 +30,7 @@ export function indicesDrawing(sensitivity: MetricSensitivity, shown: ShownMetri
       barRows(
         {
           groups: ranked.map(({ field, first, total }) => ({
-            label: capital(fieldWords(field)),
+            label: fieldName(field),
             detail: '',
             bars: [...barOf(first, false), ...barOf(total, true)],
           })),
@@ -61,19 +58,4 @@ function barOf(index: SensitivityIndex | null, hatched: boolean): Bar[] {
       ...(hatched ? { hatched: true as const } : {}),
     },
   ];
-}
-
-/** Shares below this are given with one more digit. */
-const SMALL_SHARE = 0.01;
-
-/** "62 %", "0.4 %": more digits than the intervals allow would say nothing. */
-export function percentText(share: number): string {
-  const digits = Math.abs(share) < SMALL_SHARE ? 1 : 0;
-  return `${String(Number((100 * share).toFixed(digits)) + 0).replace('-', '−')} %`;
-}
-
-/** "62 % (55 … 69)"; null is a dash. */
-export function indexText(index: SensitivityIndex | null): string {
-  if (index === null) return '—';
-  return `${percentText(index.value)} (${percentText(index.low)} … ${percentText(index.high)})`;
 }

@@ -4,7 +4,9 @@ import type { UnitSystem } from '../formatQuantity.ts';
 import { element, textElement } from '../svgElement.ts';
 import { textWidth } from '../svgLayout.ts';
 import { ink } from '../svgStyle.ts';
+import { criterionWords, RUN_ITSELF } from './criterionWords.ts';
 import { fieldWords } from './fieldWords.ts';
+import { type LimitKey, limitKeys } from './limitKeys.ts';
 import {
   AXES_BELOW,
   inDrawnOrder,
@@ -31,6 +33,8 @@ const KINDS: Readonly<
 const ORDER: readonly CellState[] = ['suitable', 'notSuitable', 'notJudged', 'none'];
 /** Room that a letter needs, px. */
 const LETTER = 14;
+/** How much wider bold text is. */
+const BOLD = 1.1;
 /** Height of a row of the legend, px. */
 const LEGEND_ROW = 26;
 
@@ -44,24 +48,30 @@ export function limitMapDrawing(map: SurveyMap, units: UnitSystem): Drawing | nu
     row.map((verdict): CellState => verdict?.outcome ?? 'none'),
   );
   const all = cells.flat();
+  const verdicts = inDrawnOrder(map, map.verdicts);
+  const keys = limitKeys(verdicts.flat());
+  const keyed = verdicts.map((row) => row.map(keys.of));
   const count = (state: CellState) => all.filter((other) => other === state).length;
   const suitable = count('suitable');
   return {
     id: 'limit-map',
     title: `Plugging suits ${suitable} of ${all.length} combinations of ${fieldWords(map.first.field)} and ${fieldWords(map.second.field)}`,
-    note: 'Every cell is a judged run; cells are drawn equally large, whatever the steps of the fields. The thick line runs where the verdict changes: the limit itself lies somewhere between the two runs beside it.',
+    note: 'Every cell is a judged run; cells are drawn equally large, whatever the steps of the fields. The thick line runs where the verdict changes: the limit itself lies somewhere between the two runs beside it. Small letters say what decides: what fails, what is missing for a judgement, or what of a suitable run is closest to its limit.',
     description: ORDER.map((state) => `${KINDS[state].words}: ${count(state)} cells`).join('; '),
     draw: (sheet) => {
       const frame = mapFrame(map, sheet);
       const legend = legendMarkup(
         ORDER.filter((state) => count(state) > 0),
         frame.bottom + AXES_BELOW,
+        areKeysShown(keyed, frame, sheet) ? keys.entries : [],
         sheet,
       );
       return {
         markup: [
           cellsMarkup(cells, frame, sheet),
-          lettersMarkup(cells, frame, sheet),
+          areKeysShown(keyed, frame, sheet)
+            ? keyedMarkup(cells, keyed, frame, sheet)
+            : lettersMarkup(cells, frame, sheet),
           boundaryMarkup(cells, frame, sheet),
           mapAxes(map, frame, sheet.style, units),
           legend.markup,
@@ -72,9 +82,7 @@ export function limitMapDrawing(map: SurveyMap, units: UnitSystem): Drawing | nu
   };
 }
 
-function fillOf(state: CellState, style: Sheet['style']): string {
-  return KINDS[state].fill ?? hatchFill(style);
-}
+const fillOf = (state: CellState, style: Sheet['style']) => KINDS[state].fill ?? hatchFill(style);
 
 function cellsMarkup(cells: readonly (readonly CellState[])[], frame: MapFrame, { style }: Sheet): string {
   return cells
@@ -85,6 +93,42 @@ function cellsMarkup(cells: readonly (readonly CellState[])[], frame: MapFrame, 
           fill: fillOf(stretch.value, style),
           'data-state': stretch.value,
         }),
+      ),
+    )
+    .join('');
+}
+
+/** "N ab"; "Nab" where there is little room. */
+function keyedText(state: CellState, key: string, narrow: boolean): string {
+  return key === '' ? KINDS[state].letter : `${KINDS[state].letter}${narrow ? '' : ' '}${key}`;
+}
+
+/** Whether every cell has room for what decides in it. */
+function areKeysShown(keyed: readonly (readonly string[])[], frame: MapFrame, { style }: Sheet): boolean {
+  if (frame.cellHeight < LETTER + 1) return false;
+  const widths = keyed
+    .flat()
+    .map((key) => textWidth(keyedText('notSuitable', key, style.narrow), style.fontSize - 1));
+  return Math.max(...widths) * BOLD + 2 <= frame.cellWidth;
+}
+
+/** In each cell the letter of its verdict and those of what decides. */
+function keyedMarkup(
+  cells: readonly (readonly CellState[])[],
+  keyed: readonly (readonly string[])[],
+  frame: MapFrame,
+  { style }: Sheet,
+): string {
+  return cells
+    .flatMap((row, r) =>
+      row.map((state, c) =>
+        letterMarkup(
+          state,
+          frame.x(c) + frame.cellWidth / 2,
+          frame.y(r) + frame.cellHeight / 2,
+          style,
+          keyedText(state, keyed[r]![c]!, style.narrow),
+        ),
       ),
     )
     .join('');
@@ -113,8 +157,14 @@ function lettersMarkup(cells: readonly (readonly CellState[])[], frame: MapFrame
   return letters.join('');
 }
 
-function letterMarkup(state: CellState, x: number, y: number, style: Sheet['style']): string {
-  const { letter, text } = KINDS[state];
+function letterMarkup(
+  state: CellState,
+  x: number,
+  y: number,
+  style: Sheet['style'],
+  letter = KINDS[state].letter,
+): string {
+  const { text } = KINDS[state];
   const size = style.fontSize - 1;
   return textElement(letter, {
     x,
@@ -157,35 +207,44 @@ function boundaryMarkup(cells: readonly (readonly CellState[])[], frame: MapFram
 function legendMarkup(
   states: readonly CellState[],
   top: number,
+  keys: readonly LimitKey[],
   { width, style }: Sheet,
 ): { markup: string; height: number } {
   const size = style.fontSize;
   let x = 8;
   let y = top;
-  const entries = states.map((state) => {
-    const { words } = KINDS[state];
-    const entry = LETTER + 22 + textWidth(words, size);
-    if (x + entry > width && x > 8) {
+  const place = (room: number) => {
+    if (x + room > width && x > 8) {
       x = 8;
       y += LEGEND_ROW;
     }
+    const at = { x, y };
+    x += room;
+    return at;
+  };
+  const label = (text: string, at: { x: number; y: number }) =>
+    textElement(text, { x: at.x, y: at.y + 14, 'font-size': size, fill: ink(style, 'ink') });
+  const entries = states.map((state) => {
+    const { words } = KINDS[state];
+    const at = place(LETTER + 22 + textWidth(words, size));
     const box = element('rect', {
-      x,
-      y,
+      ...at,
       width: LETTER + 4,
       height: LETTER + 4,
       fill: fillOf(state, style),
       stroke: ink(style, 'zero'),
     });
-    const text = textElement(words, {
-      x: x + LETTER + 10,
-      y: y + 14,
-      'font-size': size,
-      fill: ink(style, 'ink'),
-    });
-    const markup = box + letterMarkup(state, x + (LETTER + 4) / 2, y + (LETTER + 4) / 2, style) + text;
-    x += entry;
-    return markup;
+    const letter = letterMarkup(state, at.x + (LETTER + 4) / 2, at.y + (LETTER + 4) / 2, style);
+    return box + letter + label(words, { x: at.x + LETTER + 10, y: at.y });
   });
-  return { markup: `<g class="legend">${entries.join('')}</g>`, height: y + LEGEND_ROW - top };
+  if (keys.length > 0) place(width);
+  const meanings = keys.map(({ letter, criterion }, k) => {
+    if (k === 0) x = 8;
+    const text = `${letter}: ${criterion === '' ? RUN_ITSELF : criterionWords(criterion).toLowerCase()}`;
+    return label(text, place(textWidth(text, size) + 18));
+  });
+  return {
+    markup: `<g class="legend">${entries.join('')}${meanings.join('')}</g>`,
+    height: y + LEGEND_ROW - top,
+  };
 }

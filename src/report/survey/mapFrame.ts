@@ -1,11 +1,10 @@
 import type { MapAxis, SurveyMap } from '../../survey/spread/map.ts';
 import type { UnitSystem } from '../formatQuantity.ts';
-import { capital } from '../judgement/judgedText.ts';
 import { element, textElement } from '../svgElement.ts';
 import { textWidth } from '../svgLayout.ts';
 import { ink } from '../svgStyle.ts';
 import { fieldUnit, statedNumber } from './fieldUnit.ts';
-import { fieldWords } from './fieldWords.ts';
+import { fieldName } from './fieldWords.ts';
 import type { Sheet } from './svgSheet.ts';
 
 /**
@@ -132,7 +131,7 @@ export function mapAxes(
 /** "Load inertia (kg·m²)" */
 function axisName({ field, unit }: MapAxis, units: UnitSystem): string {
   const { label } = fieldUnit(unit, units);
-  const name = capital(fieldWords(field));
+  const name = fieldName(field);
   return label === '' ? name : `${name} (${label})`;
 }
 

@@ -1,15 +1,14 @@
-import type { CriterionKey } from '../../assess/criterion.ts';
+import type { RowVerdict } from '../../survey/spec/survey.ts';
 import type { SurveyMap } from '../../survey/spread/map.ts';
 import type { VerdictChange, VerdictLine } from '../../survey/spread/verdictChanges.ts';
 import type { VerdictCounts } from '../../survey/spread/verdictCounts.ts';
 import type { UnitSystem } from '../formatQuantity.ts';
-import { capital } from '../judgement/judgedText.ts';
 import { labelledTable } from '../judgement/labelledTable.ts';
-import { CRITERION_LABELS } from '../judgementWords.ts';
 import { paragraph } from '../markup.ts';
+import { criterionWords, RUN_ITSELF } from './criterionWords.ts';
 import { drawingMarkup } from './drawingMarkup.ts';
 import { formatFieldValue } from './fieldUnit.ts';
-import { fieldWords } from './fieldWords.ts';
+import { fieldName, fieldWords } from './fieldWords.ts';
 import { heatMapDrawing } from './heatMapDrawing.ts';
 import { limitMapDrawing } from './limitMapDrawing.ts';
 import { shownMetric } from './shownMetric.ts';
@@ -28,6 +27,7 @@ export function limitSection({ map, summary }: SurveyFindings, { units }: Survey
   if (summary.verdicts === null) return '';
   return `<section><h2>Verdicts</h2>
 ${drawing === null ? '' : drawingMarkup(drawing)}
+${notJudgedParagraph(summary.verdicts)}
 ${decisiveTable(summary.verdicts)}
 ${map?.lines == null ? '' : linesTable(map, map.lines, units)}
 </section>`;
@@ -45,18 +45,25 @@ export function heatSection({ map, summary }: SurveyFindings, { units }: SurveyO
     const drawing = heatMapDrawing(map, place, shown, units);
     return drawing === null ? [] : [drawingMarkup(drawing)];
   });
-  return parts.length === 0 ? '' : `<section><h2>Over both fields</h2>\n${parts.join('\n')}\n</section>`;
+  return parts.length === 0
+    ? ''
+    : `<section><h2>Over both fields</h2>\n${dutyParagraph(map)}\n${parts.join('\n')}\n</section>`;
+}
+
+/** Along a field of the duty no figure of a run changes. */
+function dutyParagraph({ first, second }: SurveyMap): string {
+  const duties = [first.field, second.field].filter((field) => field.startsWith('duty.'));
+  return duties.length === 0
+    ? ''
+    : paragraph(
+        `The duty changes the verdict and no run: along ${duties.map(fieldWords).join(' and ')} the figures below repeat.`,
+      );
 }
 
 /** "Of 99 runs 60 are suitable, 38 not suitable and 1 is not judged." */
 export function verdictSentence({ suitable, notSuitable, notJudged, none }: VerdictCounts): string {
   const runs = suitable + notSuitable + notJudged + none;
   return `Of ${runs} runs, plugging is suitable in ${suitable}, not suitable in ${notSuitable} and not judged in ${notJudged}; runs without a verdict: ${none}.`;
-}
-
-/** What a criterion of a verdict is called. */
-export function criterionWords(key: string): string {
-  return CRITERION_LABELS[key as CriterionKey] ?? key;
 }
 
 function decisiveTable({ decisive }: VerdictCounts): string {
@@ -89,7 +96,7 @@ function linesTable({ first, second }: SurveyMap, lines: readonly VerdictLine[],
   return labelledTable({
     caption: `Along ${fieldWords(first.field)}, for ${which} of ${fieldWords(second.field)}`,
     head: [
-      { text: capital(fieldWords(second.field)), width: 20 },
+      { text: fieldName(second.field), width: 20 },
       { text: 'Suitable from … to', number: true, width: 28 },
       { text: 'The verdict changes', width: 52 },
     ],
@@ -116,12 +123,33 @@ function linesTable({ first, second }: SurveyMap, lines: readonly VerdictLine[],
 }
 
 function changeWords({ from, to, before, after }: VerdictChange, at: (value: number) => string): string {
-  const against = [before, after].find(({ outcome }) => outcome !== 'suitable');
-  const why = (against?.decisive ?? '')
+  return `between ${at(from)} and ${at(to)}: ${sideWords(before)} to ${sideWords(after)}`;
+}
+
+/** An outcome with what decides in that very cell: what fails in one, what is missing in the other. */
+function sideWords({ outcome, decisive }: RowVerdict): string {
+  const why = decisive
     .split(' ')
     .filter((key) => key !== '')
-    .map((key) => criterionWords(key).toLowerCase());
-  return `between ${at(from)} and ${at(to)}: ${OUTCOME_WORDS[before.outcome]} to ${OUTCOME_WORDS[after.outcome]}${
-    why.length === 0 ? '' : ` (${why.join(', ')})`
-  }`;
+    .map((key) => criterionWords(key).toLowerCase())
+    .join(', ');
+  if (outcome === 'suitable') return OUTCOME_WORDS[outcome];
+  if (why === '') return `${OUTCOME_WORDS[outcome]} (${RUN_ITSELF})`;
+  return `${OUTCOME_WORDS[outcome]} (${outcome === 'notJudged' ? 'no figure or limit for ' : ''}${why})`;
+}
+
+/** Why runs are not judged; a line where there are such. */
+function notJudgedParagraph({ notJudged, decisive }: VerdictCounts): string {
+  if (notJudged === 0) return '';
+  const lacking = decisive
+    .filter((count) => count.notJudged > 0)
+    .map((count) => `${criterionWords(count.criterion).toLowerCase()} (${count.notJudged})`);
+  const why =
+    lacking.length === 0
+      ? 'the run could not be completed, contains no plug, or the scenario assumes faults of its starter'
+      : `a figure or limit is missing that is required for ${lacking.join(', ')}`;
+  return paragraph(
+    `Not judged in ${notJudged} of the runs: ${why}. \`suitability\` of the scenario of such a run says what would have to be stated.`,
+    'note',
+  );
 }

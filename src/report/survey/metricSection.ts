@@ -8,11 +8,11 @@ import { escapeMarkup } from '../plainText.ts';
 import { formatFieldValue } from './fieldUnit.ts';
 import { fieldWords } from './fieldWords.ts';
 import { histogramFigure } from './histogramFigure.ts';
+import { runCommandText, WORST_FILE_WORDS } from './runCommand.ts';
 import { type ShownMetric, shownMetric } from './shownMetric.ts';
 import { isDrawn } from './spreadWords.ts';
 import type { SurveyFindings } from './surveyFindings.ts';
-import { type SurveyOptions, UNKNOWN_FILE } from './surveyOptions.ts';
-import { runCommandText } from './surveyWords.ts';
+import type { SurveyOptions } from './surveyOptions.ts';
 
 /** One metric: how it is spread and which runs are its extremes. */
 export function metricSection(
@@ -43,7 +43,7 @@ function missingWords({ missing, count }: MetricSummary): string {
 
 function quantileTable(metric: MetricSummary, shown: ShownMetric, drawn: boolean): string {
   const bounded = metric.quantiles.some(({ low, high }) => low !== null || high !== null);
-  const row = (name: string, value: string, interval = ''): LabelledCell[] => [
+  const row = (name: string, value: string, interval = '—'): LabelledCell[] => [
     { text: name },
     { text: value, number: true },
     ...(bounded ? [{ text: interval, number: true } as const] : []),
@@ -86,10 +86,9 @@ function extremesTable(
   survey: Survey,
   { smallest, largest }: MetricSummary,
   shown: ShownMetric,
-  { named }: SurveyFindings,
+  { named, extreme: found }: SurveyFindings,
   options: SurveyOptions,
 ): string {
-  const file = options.surveyFile ?? UNKNOWN_FILE;
   const row = (name: string, extreme: RunValue | null): LabelledCell[] =>
     extreme === null
       ? []
@@ -99,7 +98,7 @@ function extremesTable(
           { text: String(extreme.run), number: true },
           {
             text: valuesText(survey, named.get(extreme.run)?.values ?? [], options),
-            note: runCommandText(file, extreme.run),
+            note: found?.row.run === extreme.run ? WORST_FILE_WORDS : runCommandText(options, extreme.run),
           },
         ];
   const same = smallest !== null && smallest.value === largest?.value;

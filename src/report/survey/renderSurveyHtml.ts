@@ -11,21 +11,17 @@ import type { KeyNumber } from '../keyNumbers.ts';
 import { paragraph } from '../markup.ts';
 import { cleanText, escapeMarkup } from '../plainText.ts';
 import { followSection, variedSection } from './fieldSections.ts';
+import { failureSentence } from './gravestReason.ts';
 import { heatSection, limitSection, verdictSentence } from './mapSection.ts';
 import { metricSection } from './metricSection.ts';
+import { runCommandText } from './runCommand.ts';
 import { sensitivitySection } from './sensitivitySection.ts';
 import { shownMetric } from './shownMetric.ts';
 import { isDrawn } from './spreadWords.ts';
 import { type SurveyFindings, surveyFindings } from './surveyFindings.ts';
-import { type SurveyOptions, UNKNOWN_FILE } from './surveyOptions.ts';
-import {
-  assumptionSentences,
-  baseTitle,
-  countSentences,
-  runCommandText,
-  TASK_NAMES,
-  taskSentence,
-} from './surveyWords.ts';
+import type { SurveyOptions } from './surveyOptions.ts';
+import { assumptionSentences, baseTitle, countSentences, TASK_NAMES, taskSentence } from './surveyWords.ts';
+import { type NamedExtreme, worseFirst } from './worseSide.ts';
 import { worstSection, worstSentence } from './worstSection.ts';
 
 /** Longest title in the footer of a printed page, columns. */
@@ -73,6 +69,7 @@ function headSection(survey: Survey, findings: SurveyFindings, options: SurveyOp
   const { summary } = findings;
   const title = survey.title.length > LONG_TITLE ? ' class="long"' : '';
   const worst = worstSentence(survey, findings, options);
+  const failures = failureSentence(summary);
   return `<section>
 <header style="padding-inline:0">
 ${summary.byStatus.good > 0 ? '' : '<p class="alarm" role="alert">No run can be used: there are no figures.</p>'}
@@ -82,6 +79,7 @@ ${summary.byStatus.good > 0 ? '' : '<p class="alarm" role="alert">No run can be 
 ${paragraph(`Scenario: ${baseTitle(survey)} (${survey.base.fileName})`, 'muted')}
 ${survey.description === '' ? '' : paragraph(survey.description)}
 ${paragraph(taskSentence(survey), 'question')}
+${failures === null ? '' : paragraph(failures, 'finding')}
 ${worst === null ? '' : paragraph(worst, 'finding')}
 ${summary.verdicts === null ? '' : paragraph(verdictSentence(summary.verdicts), 'finding')}
 ${countSentences(summary, options.shard)
@@ -92,7 +90,7 @@ ${paragraph(CAUTIONS.join(' '), 'cautions small')}
 </section>`;
 }
 
-/** Of draws the median with nine runs of ten about it; of other runs both extremes. */
+/** Of draws the median with nine runs of ten about it and the worst; of other runs the worst and the mildest. */
 function keyNumbersOf(survey: Survey, summary: SurveySummary, { units }: SurveyOptions): string {
   const drawn = isDrawn(survey.task);
   const numbers = summary.metrics
@@ -102,22 +100,20 @@ function keyNumbersOf(survey: Survey, summary: SurveySummary, { units }: SurveyO
       const shown = shownMetric(metric.metric, units);
       const at = (percent: number) =>
         shown.text(metric.quantiles.find((quantile) => quantile.percent === percent)?.value ?? null);
-      const extreme = (value: { readonly value: number } | null) => shown.text(value?.value ?? null);
+      const ends = worseFirst(metric.metric, metric.smallest, metric.largest);
+      const common = { key: metric.metric, label: shown.name };
+      const near = `5 to 95 % of the runs: ${at(5)} … ${at(95)}`;
+      if (ends === null) return { ...common, value: '—', detail: '' };
+      const [worse, milder] = ends;
+      const end = ({ end: name, value, run }: NamedExtreme) => `${name} ${shown.text(value)}, run ${run}`;
+      if (worse.value === milder.value)
+        return { ...common, value: shown.text(worse.value), detail: 'in every run' };
       return drawn
-        ? {
-            key: metric.metric,
-            label: shown.name,
-            value: at(50),
-            detail: `median; 5 to 95 % of the runs: ${at(5)} … ${at(95)}`,
-          }
+        ? { ...common, value: at(50), detail: `median; ${near}; ${end(worse)}` }
         : {
-            key: metric.metric,
-            label: shown.name,
-            value: extreme(metric.largest),
-            detail:
-              metric.smallest?.value === metric.largest?.value
-                ? 'in every run'
-                : `largest, run ${metric.largest?.run}; smallest ${extreme(metric.smallest)}, run ${metric.smallest?.run}`,
+            ...common,
+            value: shown.text(worse.value),
+            detail: `${worse.end}, run ${worse.run}; ${end(milder)}`,
           };
     });
   return numbers.length === 0 ? '' : keyNumberList(numbers);
@@ -149,7 +145,7 @@ function reasonsTable({ groups }: Reasons, options: SurveyOptions): string {
       { text: 'First', number: true, width: 10 },
     ],
     rows: groups.map(({ example, status, count, firstRun }) => [
-      { text: example, note: runCommandText(options.surveyFile ?? UNKNOWN_FILE, firstRun) },
+      { text: example, note: runCommandText(options, firstRun) },
       { text: STATUS_WORDS[status] },
       { text: String(count), number: true },
       { text: String(firstRun), number: true },

@@ -1,18 +1,23 @@
 import type { Survey } from '../../survey/spec/survey.ts';
-import type { MetricSummary } from '../../survey/spread/summary.ts';
+import type { MetricSummary, Quantile } from '../../survey/spread/summary.ts';
 import type { VerdictCounts } from '../../survey/spread/verdictCounts.ts';
 import { CAUTIONS } from '../cautions.ts';
 import { wrapToWidth } from '../displayWidth.ts';
 import { cleanText } from '../plainText.ts';
+import { criterionWords } from './criterionWords.ts';
 import { fieldWords } from './fieldWords.ts';
-import { percentText } from './indicesDrawing.ts';
-import { criterionWords, verdictSentence } from './mapSection.ts';
-import { valuesText } from './metricSection.ts';
-import { shownMetric } from './shownMetric.ts';
+import { failureSentence, gravestReason } from './gravestReason.ts';
+import { verdictSentence } from './mapSection.ts';
+import { intervalText, valuesText } from './metricSection.ts';
+import { indexText } from './percentText.ts';
+import { runCommandText } from './runCommand.ts';
+import { rankedFields, TOTALS_NOTE } from './sensitivityWords.ts';
+import { type ShownMetric, shownMetric } from './shownMetric.ts';
 import { fieldSentence, isDrawn } from './spreadWords.ts';
 import type { SurveyFindings } from './surveyFindings.ts';
 import type { SurveyOptions } from './surveyOptions.ts';
 import { assumptionSentences, baseTitle, countSentences, TASK_NAMES, taskSentence } from './surveyWords.ts';
+import { worseFirst } from './worseSide.ts';
 import { worstSentence } from './worstSection.ts';
 
 /** Columns. */
@@ -33,8 +38,10 @@ export function renderSurveyTerminal(
   const { summary } = findings;
   const { groups, others } = summary.reasons;
   const worst = worstSentence(survey, findings, options);
+  const failures = failureSentence(summary);
   const lines = [
     ...wrapped(`Survey, ${TASK_NAMES[survey.task.kind]}: ${survey.title}`),
+    ...(failures === null ? [] : wrapped(failures)),
     ...wrapped(`Scenario: ${baseTitle(survey)} (${survey.base.fileName})`),
     ...wrapped(`${taskSentence(survey)} Seed ${survey.seed}.`),
     ...survey.fields.flatMap((field) => wrapped(fieldSentence(field, survey.task, options.units), '  ')),
@@ -45,13 +52,16 @@ export function renderSurveyTerminal(
       .flatMap(({ count, example, firstRun }) =>
         wrapped(`${count} ×, first run ${firstRun}: ${example}`, '  '),
       ),
+
     ...remainder(groups.slice(REASONS).reduce((sum, { count }) => sum + count, others)),
     ...(summary.verdicts === null
       ? []
       : ['', ...wrapped(verdictSentence(summary.verdicts)), ...decisiveLines(summary.verdicts)]),
     ...(worst === null ? [] : ['', ...worstLines(survey, findings, options, worst)]),
     ...summary.metrics.flatMap((metric, place) => metricLines(survey, findings, metric, place, options)),
+    ...runLines(survey, findings, options),
     '',
+    ...(findings.sensitivity === null ? [] : wrapped(TOTALS_NOTE)),
     ...assumptionSentences(survey, summary).flatMap((text) => wrapped(text)),
     ...wrapped(CAUTIONS.join(' ')),
     '',
@@ -113,19 +123,14 @@ function metricLines(
   const marks = isDrawn(survey.task)
     ? quantiles
         .filter(({ percent }) => percent === 5 || percent === 50 || percent === 95)
-        .map(({ percent, value }) =>
-          kept(`${percent === 50 ? 'median' : `${percent} %`} ${shown.text(value)}`),
-        )
+        .map((quantile) => markText(quantile, shown))
     : [];
   const parts = [
     `smallest ${kept(shown.text(smallest.value))} (run ${smallest.run})`,
     ...marks,
     `largest ${kept(shown.text(largest.value))} (run ${largest.run})`,
   ];
-  const fields = (sensitivity?.metrics[place]?.fields ?? [])
-    .flatMap(({ field, total }) => (total === null ? [] : [{ field, total }]))
-    .sort((a, b) => b.total.value - a.total.value)
-    .slice(0, NAMED_FIELDS);
+  const fields = rankedFields(sensitivity?.metrics[place]?.fields ?? []).slice(0, NAMED_FIELDS);
   return [
     '',
     ...wrapped(`${shown.name}${missing === 0 ? '' : ` (in ${count} runs of ${count + missing})`}`),
@@ -133,8 +138,33 @@ function metricLines(
     ...(fields.length === 0
       ? []
       : wrapped(
-          `Total indices: ${fields.map(({ field, total }) => `${fieldWords(field)} ${kept(percentText(total.value))}`).join(', ')}`,
+          `Total indices: ${fields.map(({ field, total }) => `${fieldWords(field)} ${kept(indexText(total))}`).join(', ')}`,
           '  ',
         )),
   ];
+}
+
+/** "median −580 N·m (−600 N·m … −560 N·m)": the interval in brackets where there is one. */
+function markText(quantile: Quantile, shown: ShownMetric): string {
+  const { percent, value, low, high } = quantile;
+  const mark = kept(`${percent === 50 ? 'median' : `${percent} %`} ${shown.text(value)}`);
+  return low === null && high === null ? mark : `${mark} ${kept(`(${intervalText(quantile, shown)})`)}`;
+}
+
+/** How the scenario of a run is got: of the worst case, else of the worst run of the first metric, else of the gravest failure. */
+function runLines({ task }: Survey, { summary, extreme }: SurveyFindings, options: SurveyOptions): string[] {
+  if (task.kind === 'worst' && extreme !== null) return [];
+  const [first] = summary.metrics;
+  const ends = first === undefined ? null : worseFirst(first.metric, first.smallest, first.largest);
+  const run = ends?.[0].run ?? gravestReason(summary.reasons)?.firstRun;
+  if (run === undefined) return [];
+  const text = runCommandText(options, run);
+  if (options.surveyFile === undefined) return ['', ...wrapped(text)];
+  return ['', ...wrapped(`Scenario of one run, here run ${run}:`), ...commandLines(text)];
+}
+
+/** A command over several lines as a shell reads it; blanks within quotes are kept. */
+function commandLines(command: string): string[] {
+  const lines = wrapToWidth(cleanText(command).replaceAll(/'[^']*'/gu, kept), WIDTH - 4);
+  return lines.map((line, k) => `  ${line.replaceAll(KEPT, ' ')}${k + 1 < lines.length ? ' \\' : ''}`);
 }

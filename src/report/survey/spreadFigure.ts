@@ -2,10 +2,9 @@ import type { VariedField } from '../../survey/spec/survey.ts';
 import { computeExtent } from '../envelope.ts';
 import type { AxisSpec, FigureSpec, LinesPanel } from '../figureSpec.ts';
 import type { UnitSystem } from '../formatQuantity.ts';
-import { capital } from '../judgement/judgedText.ts';
 import type { BinnedField } from './binnedSpread.ts';
 import { fieldUnit } from './fieldUnit.ts';
-import { fieldWords } from './fieldWords.ts';
+import { fieldName, fieldWords } from './fieldWords.ts';
 import type { ShownMetric } from './shownMetric.ts';
 
 /** What a figure over one field shows. */
@@ -13,34 +12,28 @@ export interface SpreadFigureOptions {
   readonly units: UnitSystem;
   /** Position of the field in the survey: makes the figure's id. */
   readonly index: number;
-  /** Some of the survey's metrics, each with its place in the survey. */
-  readonly metrics: readonly { readonly shown: ShownMetric; readonly place: number }[];
-  /** What the other fields do meanwhile. */
-  readonly others: string;
+  readonly shown: ShownMetric;
+  /** Place of the metric in the survey. */
+  readonly place: number;
 }
 
 /** Share of a span that is left free at both ends of an axis. */
 const MARGIN = 0.07;
 
-/** Median and 5 … 95 % of some metrics over one field, a panel each. */
+/** Median and 5 … 95 % of a metric over one field: one of several small figures that are explained together. */
 export function spreadFigure(
   field: VariedField,
   binned: BinnedField,
   options: SpreadFigureOptions,
 ): FigureSpec {
-  const { units, index, metrics, others } = options;
-  const x = axisOfField(field, binned.at, binned.logarithmic, units);
-  const names = metrics.map(({ shown }) => shown.name);
-  const words = capital(fieldWords(field.path));
+  const { units, index, shown, place } = options;
   return {
-    id: `field-${index}-${metrics[0]?.place ?? 0}`,
-    title: `${words}: how the figures follow it`,
-    note: `Median and the stretch from 5 to 95 % of the runs at each value${
-      binned.at.length > 1 ? ' or in each stretch of values' : ''
-    }; ${others}. Right to a thousandth of the axis.`,
-    description: `Lines of the median, the 5 % and the 95 % quantile of ${names.join(', ')} over ${fieldWords(field.path)}.`,
-    x,
-    panels: metrics.map(({ shown, place }) => panelOf(field, binned, shown, place, units)),
+    id: `field-${index}-${place}`,
+    title: fieldName(field.path),
+    note: '',
+    description: `Lines of the median, the 5 % and the 95 % quantile of ${shown.name} over ${fieldWords(field.path)}.`,
+    x: axisOfField(field, binned.at, binned.logarithmic, units),
+    panels: [panelOf(field, binned, shown, place, units)],
     marks: [],
     bands: [],
   };
@@ -67,7 +60,7 @@ function panelOf(
   });
   return {
     kind: 'lines',
-    weight: 1.6,
+    weight: 1.4,
     y: { label: shown.axis, domain: marginDomain(computeExtent(scaled(low), scaled(high))) },
     series: [line('95 %', high, 'dash'), line('median', median, 'solid'), line('5 %', low, 'dash')],
     references: [],
@@ -84,7 +77,7 @@ export function axisOfField(
 ): AxisSpec {
   const { label, perWritten } = fieldUnit(field.unit, units);
   const [least, most] = computeExtent(values.map((value) => value * perWritten));
-  const name = capital(fieldWords(field.path));
+  const name = fieldName(field.path);
   const text = label === '' ? name : `${name} (${label})`;
   return logarithmic && least > 0 && most > least
     ? { label: text, domain: [least, most], scale: 'log' }

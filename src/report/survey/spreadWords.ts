@@ -1,8 +1,7 @@
 import type { Spread, SurveyTask, VariedField } from '../../survey/spec/survey.ts';
 import type { UnitSystem } from '../formatQuantity.ts';
-import { capital } from '../judgement/judgedText.ts';
 import { fieldUnit, statedNumber, withUnit } from './fieldUnit.ts';
-import { fieldWords } from './fieldWords.ts';
+import { fieldName } from './fieldWords.ts';
 
 /** A longer list is told by its ends. */
 const LISTED = 8;
@@ -15,7 +14,7 @@ export function fieldSentence(
 ): string {
   const { label, perWritten } = fieldUnit(unit, units);
   const show = (value: number) => statedNumber(value * perWritten);
-  return `${capital(fieldWords(path))}, ${spreadWords(spread, task, show, label)}.`;
+  return `${fieldName(path)}, ${spreadWords(spread, task, show, label)}.`;
 }
 
 function spreadWords(

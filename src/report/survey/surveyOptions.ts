@@ -8,14 +8,13 @@ export interface SurveyOptions {
   readonly version: string;
   /** Null: the whole survey. */
   readonly shard: SurveyShard | null;
-  /** Name of the survey's file for the commands; a stand-in where it is not known. */
+  /** Name of the survey's file for the commands; absent where it is not known, as after a merge. */
   readonly surveyFile?: string;
+  /** The folder that was named with `--out`, for the commands; absent where none was. */
+  readonly folder?: string;
   /** For a search. */
   readonly worst?: {
     /** The metric that is sought, of the scenario as written, SI; null where that run has none. */
     readonly asWritten: number | null;
   };
 }
-
-/** What stands in a command for the survey's file. */
-export const UNKNOWN_FILE = 'SURVEY.yaml';

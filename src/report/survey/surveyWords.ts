@@ -97,13 +97,3 @@ export function assumptionSentences(survey: Survey, summary: SurveySummary): str
       : []),
   ];
 }
-
-/** A file name as a word of a command. */
-function shellWord(name: string): string {
-  return /^[\w./-]+$/u.test(name) ? name : `'${name.replaceAll("'", String.raw`'\''`)}'`;
-}
-
-/** The command that writes the scenario of one run. */
-export function runCommandText(surveyFile: string, run: number): string {
-  return `countertorque survey ${shellWord(surveyFile)} --run ${run} > run-${run}.yaml`;
-}

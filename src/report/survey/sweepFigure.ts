@@ -1,3 +1,4 @@
+import type { MetricKey } from '../../measure/metric.ts';
 import type { Survey } from '../../survey/spec/survey.ts';
 import { figureOf, type RowSource } from '../../survey/spread/rowSource.ts';
 import { computeExtent } from '../envelope.ts';
@@ -18,6 +19,10 @@ export interface SweepCurve {
   readonly metrics: readonly (readonly number[])[];
 }
 
+/** Metrics that come round. */
+const ANGLES: ReadonlySet<MetricKey> = new Set(['residualAngle', 'supplyAngleAtTouch']);
+/** A whole turn, rad. */
+const TURN = 2 * Math.PI;
 /** More runs than this are drawn as a line without marks. */
 const MOST_MARKED = 40;
 
@@ -51,22 +56,39 @@ export function sweepFigure(
   return {
     id: `sweep-${metrics[0]?.place ?? 0}`,
     title: `What ${words} does`,
-    note: `${x.length <= MOST_MARKED ? 'Each circle is a run; the lines between them are no computation.' : 'A run at each bend; the lines between them are no computation.'} A gap: a run without the figure.`,
+    note: `${x.length <= MOST_MARKED ? 'Each circle is a run; the lines between them are no computation.' : 'A run at each bend; the lines between them are no computation.'} A gap: a run without the figure, or an angle that has come round.`,
     description: `${metrics.map(({ shown }) => shown.name).join(', ')} over ${words}, ${curve.at.length} runs.`,
     x: axisOfField(field, curve.at, isInRatios(field.spread), units),
     panels: metrics.map(({ shown, place }): LinesPanel => {
       const y = Float64Array.from(curve.metrics[place]!, (value) => value * shown.perSi);
+      const line = ANGLES.has(shown.key) ? withoutWraps(x, y, TURN * shown.perSi) : { x, y };
       const marked = x.length <= MOST_MARKED ? [...y.keys()].filter((k) => Number.isFinite(y[k]!)) : [];
       return {
         kind: 'lines',
         weight: 1.6,
         y: { label: capital(shown.axis), domain: marginDomain(computeExtent(y)) },
-        series: [{ form: 'line', label: '', quantity: shown.quantity, dash: 'solid', x, y }],
+        series: [{ form: 'line', label: '', quantity: shown.quantity, dash: 'solid', ...line }],
         references: [],
         points: marked.map((k) => ({ x: x[k]!, y: y[k]!, label: '', quantity: shown.quantity })),
       };
     }),
     marks: [],
     bands: [],
+  };
+}
+
+/** A curve with a gap wherever it steps by more than half a turn: there the angle has come round. */
+function withoutWraps(
+  x: Float64Array,
+  y: Float64Array,
+  turn: number,
+): { readonly x: Float64Array; readonly y: Float64Array } {
+  const points = Array.from(y, (value, k) => {
+    const wraps = k > 0 && Math.abs(value - y[k - 1]!) > turn / 2;
+    return [...(wraps ? [{ x: x[k]!, y: Number.NaN }] : []), { x: x[k]!, y: value }];
+  }).flat();
+  return {
+    x: Float64Array.from(points, (point) => point.x),
+    y: Float64Array.from(points, (point) => point.y),
   };
 }

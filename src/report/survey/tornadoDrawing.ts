@@ -2,10 +2,9 @@ import type { VariedField } from '../../survey/spec/survey.ts';
 import type { Tornado, TornadoBar } from '../../survey/spread/tornado.ts';
 import { computeExtent } from '../envelope.ts';
 import type { UnitSystem } from '../formatQuantity.ts';
-import { capital } from '../judgement/judgedText.ts';
 import { type Bar, type BarGroup, barRows } from './barRows.ts';
 import { formatFieldValue } from './fieldUnit.ts';
-import { fieldWords } from './fieldWords.ts';
+import { fieldName, fieldWords } from './fieldWords.ts';
 import type { ShownMetric } from './shownMetric.ts';
 import { marginDomain } from './spreadFigure.ts';
 import type { Drawing } from './svgSheet.ts';
@@ -29,7 +28,7 @@ export function tornadoDrawing(
   return {
     id: `tornado-${shown.key}`,
     title: moves
-      ? `${shown.name}: ${fieldWords(first.field)} alone moves it most`
+      ? `${shown.name}: ${fieldWords(first.field)} alone moves it most between these ends`
       : `${shown.name}: no field alone moves it`,
     note: 'One field at a time, all others at their medians. Hatched: the field at its 10 % quantile; filled: at its 90 % quantile.',
     description: bars
@@ -72,7 +71,7 @@ function groupOf(
   const sides = [...end(bar.atFrom, true), ...end(bar.atTo, false)];
   const opposed = sides.length === 2 && (sides[0]!.to - centre) * (sides[1]!.to - centre) < 0;
   return {
-    label: capital(fieldWords(bar.field)),
+    label: fieldName(bar.field),
     detail: `${value(bar.from)} … ${value(bar.to)}${bar.swing === null ? '; a run without a value' : ''}`,
     bars: sides,
     // Bars on the same side of the line would cover each other.

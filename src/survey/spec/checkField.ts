@@ -1,5 +1,5 @@
 import { findProblems } from '../../scenario/findProblems.ts';
-import type { Path } from '../../scenario/place.ts';
+import { type Path, valueAt } from '../../scenario/place.ts';
 import type { Fault, Problem } from '../../scenario/problem.ts';
 import { ScenarioError } from '../../scenario/scenarioError.ts';
 import { withValues } from '../runs/withValues.ts';
@@ -27,10 +27,29 @@ export interface ReadBase {
   readonly parse: (data: unknown) => unknown;
 }
 
+/** Any number: whether a scenario may have a key does not depend on what stands behind it. */
+const PROBE = 1;
+
+/**
+ * Why a scenario cannot have a field, with the key that was probably meant.
+ *
+ * @param path of the field, in which `whyNoPlace` has found nothing wrong
+ * @returns null where the field stands in the scenario or may stand there
+ */
+export function unknownField(path: Path, base: ReadBase): Fault | null {
+  if (valueAt(base.data, path) !== undefined) return null;
+  const text = path.join('.');
+  const problems = problemsOf(withValues(base.data, [{ path: text, value: PROBE }]), base);
+  const unknown = problems.find((problem) => isUnknownField(problem, text));
+  if (unknown === undefined) return null;
+  const message = `the scenario has no such field: \`${unknown.path}\` ${unknown.message}`;
+  return { code: 'unknownKey', message, expected: unknown.expected };
+}
+
 /**
  * Holds the ends of a field against the scenario, each alone.
  *
- * @param path of the field, in which `whyNoPlace` has found nothing wrong
+ * @param path of the field, which the scenario has or may have
  * @param report paths within the field
  */
 export function checkField(path: Path, read: ReadSpread, base: ReadBase, report: Report): void {
@@ -40,15 +59,6 @@ export function checkField(path: Path, read: ReadSpread, base: ReadBase, report:
   for (const [index, end] of ends.entries()) {
     const data = withValues(base.data, [{ path: text, value: plainValue(end.number, read.unit) }]);
     const problems = problemsOf(data, base);
-    const unknown = problems.find((problem) => isUnknownField(problem, text));
-    if (unknown !== undefined) {
-      report(['field'], {
-        code: 'unknownKey',
-        message: `the scenario has no such field: \`${unknown.path}\` ${unknown.message}`,
-        expected: unknown.expected,
-      });
-      return;
-    }
     const name = ends.length === 1 ? 'value' : index === 0 ? 'lower end' : 'upper end';
     for (const problem of problems) report(end.path, retold(problem, text, name, end, read));
     if (problems.some(({ code, path: at }) => at === text && OF_EVERY_VALUE.includes(code))) return;

@@ -1,6 +1,6 @@
 import { valueAt } from '../../scenario/place.ts';
 import { NO_PATH, whyNoPlace } from '../runs/withValues.ts';
-import { checkField, type ReadBase } from './checkField.ts';
+import { checkField, type ReadBase, unknownField } from './checkField.ts';
 import { fieldPath } from './fieldPath.ts';
 import { type ReadSpread, readSpread, type WrittenField } from './readSpread.ts';
 import type { Report } from './report.ts';
@@ -59,7 +59,9 @@ function readField(
 ): ReadSpread | null {
   const path = field.field === undefined ? null : fieldPath(field.field);
   if (field.field !== undefined && path === null) report(['field'], NO_PATH);
-  const nowhere = path === null || base === null ? null : whyNoPlace(base.data, path);
+  // First of all: what is wrong with the numbers of a field that does not exist leads astray.
+  const nowhere =
+    path === null || base === null ? null : (whyNoPlace(base.data, path) ?? unknownField(path, base));
   if (nowhere !== null) report(['field'], nowhere);
   const known = path !== null && base !== null && nowhere === null ? { path, base } : null;
   const standing = known === null ? null : { value: valueAt(known.base.data, known.path) };

@@ -2,10 +2,10 @@
 export const MOST_RUNS = 10_000_000;
 
 /**
- * s; guess of what one run takes on one core. Measured: CPU time (process.cpuUsage) of 200 runs of each example with angle of the supply
- * and inertia varied, 12 to 87 ms a run, half of the examples below 50 ms. The estimate is one of magnitude.
+ * s; guess of what one run takes on one core. Measured: 3 to 10 ms a run on a quiet machine with the textbook plug stop. The estimate
+ * is one of magnitude.
  */
-export const RUN_TIME_GUESS = 0.05;
+export const RUN_TIME_GUESS = 0.01;
 
 /** Bytes; guess of what one run leaves in the journal. Measured: a row of three fields and five metrics with all digits has 234. */
 export const ROW_BYTES = 250;

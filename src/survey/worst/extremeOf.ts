@@ -1,5 +1,7 @@
 import type { Survey, SurveyRow } from '../spec/survey.ts';
 import { objectiveOf } from './objective.ts';
+import { risingEdges } from './risingEdges.ts';
+import { type SearchEnd, searchEndOf } from './searchEnd.ts';
 
 /** What a worst-case survey has found. */
 export interface FoundExtreme {
@@ -8,6 +10,10 @@ export interface FoundExtreme {
   readonly value: number;
   /** The first run that could be used and every run that came nearer to what is sought than all before it. */
   readonly history: readonly { readonly run: number; readonly value: number }[];
+  /** Null where the rows are not, or not all, those of a search. */
+  readonly end: SearchEnd | null;
+  /** Numbers of the fields at whose edge it is and beyond whose edge, by the rows near it, may be worse. */
+  readonly risingEdges: readonly number[];
 }
 
 /**
@@ -26,5 +32,12 @@ export function extremeOf(survey: Survey, rows: readonly SurveyRow[]): FoundExtr
     best = row;
     history.push({ run: row.run, value });
   }
-  return best === null ? null : { row: best, value: history.at(-1)!.value, history };
+  if (best === null) return null;
+  return {
+    row: best,
+    value: history.at(-1)!.value,
+    history,
+    end: searchEndOf(survey, rows),
+    risingEdges: risingEdges(survey, rows, best),
+  };
 }

@@ -6,6 +6,7 @@ import { afterTrials, type Basin, basinAt, deviations, type Tried, trialPoints }
 import { exploration } from './exploration.ts';
 import { modelPoint } from './modelPoint.ts';
 import { normalDraws } from './normalDraws.ts';
+import { polish } from './polish.ts';
 import { type SearchSpace, squaredLength } from './searchSpace.ts';
 import { starts } from './starts.ts';
 import { type TrialBook, trialBook } from './trialBook.ts';
@@ -19,8 +20,8 @@ export const BATCH = 64;
 const EXPLORING = 0.3;
 /** Of each later batch, the runs that go on exploring. */
 const STILL_EXPLORING = 16;
-/** Of the runs, the last share, in which the best local search alone goes on. */
-const REFINING = 0.25;
+/** Of the runs, the last share, which is kept for the polish of what was found. */
+const POLISHING = 0.5;
 /**
  * Local searches under way at once; more would leave each with too few trials per batch to shrink quickly.
  */
@@ -50,56 +51,76 @@ interface Live {
   readonly normal: () => number;
 }
 
+/** How far a search has come: what its next points are for, or `rest` when it is over by its own criterion. */
+export type Stage = 'exploring' | 'descending' | 'polishing' | 'exploring on' | 'rest';
+
+/** What a search asks for next. */
+export interface Asked {
+  readonly points: number[][];
+  readonly stage: Stage;
+}
+
 /**
  * Global search for the least cost in the unit cube: exploration, then local searches from the best of what
- * was explored, then the best of them alone. Yields batches of points, none twice, and is told their costs
+ * was explored, then a polish of the best that they found. Runs that the polish leaves go to more local
+ * searches, and what they find is polished again. Yields points, none twice, and is told their costs
  * (infinite: cannot be used). It is over after `runs` points, or earlier when 24 local searches in a row
- * have come to rest in vain.
+ * have come to rest in vain and the polish has.
  *
  * @param runs most points
  * @param seed whole number, 0 … 2^32 − 1
+ * @returns what it was at when it ended
  */
 export function* searchPlan(
   space: SearchSpace,
   runs: number,
   seed: number,
-): Generator<number[][], void, readonly number[]> {
+): Generator<Asked, Stage, readonly number[]> {
   const n = space.axes.length;
   const book = trialBook();
   const cover = exploration(space, (index) => sobolPoint(index, n, seed));
   const taken: Tried[] = [];
   const exploringRuns = Math.max(1, Math.round((EXPLORING * runs) / BATCH)) * BATCH;
+  const globalRuns = Math.max(1, Math.round(((1 - POLISHING) * runs) / BATCH)) * BATCH;
+  /** Cost of what was polished to rest. */
+  let polished = Number.POSITIVE_INFINITY;
   let live: Live[] = [];
   let begun = 0;
   let inVain = 0;
+  let stage: Stage = 'exploring';
+  const isPolished = () => polished - book.least() <= NOTABLY * book.spread();
 
   while (book.all.length < runs) {
-    const left = runs - book.all.length;
-    const size = Math.min(BATCH, left);
-    const isLate = left <= REFINING * runs;
-    if (book.explored.length >= exploringRuns) {
-      const wanted = isLate ? 1 : AT_ONCE;
-      const spacing = exponential(-logarithm(book.explored.length) / n);
+    const spacing = exponential(-logarithm(Math.max(1, book.explored.length)) / n);
+    const isOver = inVain >= IN_VAIN && live.every(({ basin }) => basin.best.cost > book.least());
+    if ((isOver || book.all.length >= globalRuns) && book.spread() > 0 && !isPolished()) {
+      const at = { space, book, runs, normal: normalDraws(randomStream(seed, begun++)) };
+      if (yield* inStage('polishing', polish(FIRST_STEP * spacing, at))) polished = book.least();
+      stage = 'polishing';
+      continue;
+    }
+    if (isOver) return 'rest';
+    const size = Math.min(BATCH, runs - book.all.length);
+    const isCovered = book.explored.length >= exploringRuns;
+    if (isCovered) {
       const barred = [...taken, ...live.map(({ basin }) => basin.best)];
-      const free = isLate ? 1 : wanted - live.length;
-      for (const start of starts(book.explored, barred, APART * spacing, free, space)) {
+      for (const start of starts(book.explored, barred, APART * spacing, AT_ONCE - live.length, space)) {
         live.push({
           basin: basinAt(start, FIRST_STEP * spacing),
           normal: normalDraws(randomStream(seed, begun++)),
         });
         taken.push(start);
       }
-      live = live.toSorted((a, b) => a.basin.best.cost - b.basin.best.cost).slice(0, wanted);
+      live = live.toSorted((a, b) => a.basin.best.cost - b.basin.best.cost);
     }
-    const share = Math.floor(
-      (size - (isLate ? 0 : Math.min(size, STILL_EXPLORING))) / Math.max(1, live.length),
-    );
+    const share = Math.floor((size - Math.min(size, STILL_EXPLORING)) / Math.max(1, live.length));
     const trials = live.map((search) => trialsOf(search, share, book, space));
-    const local = book.notYetTried(trials.flat());
+    const local = book.notYetTried(trials.flat()).slice(0, size);
     const further: number[][] = [];
     while (local.length + further.length < size)
       further.push(...book.notYetTried([cover.next().value], local));
-    const costs = yield [...local, ...further];
+    stage = isPolished() ? 'exploring on' : isCovered ? 'descending' : 'exploring';
+    const costs = yield { points: [...local, ...further], stage };
     const before = book.least();
     local.forEach((point, i) => {
       book.enter({ point, cost: costs[i]! }, 'local');
@@ -109,15 +130,26 @@ export function* searchPlan(
     });
     if (before - book.least() > NOTABLY * book.spread()) inVain = 0;
 
-    const moved = live.map(({ basin, normal }, i) => ({
-      basin: afterTrials(basin, book.costsOf(trials[i]!), space),
-      normal,
-    }));
+    const moved = live.map(({ basin, normal }, i) => {
+      const known = book.costsOf(trials[i]!);
+      return { basin: known.length < 2 ? basin : afterTrials(basin, known, space), normal };
+    });
     live = moved.filter(({ basin }) => !isAtRest(basin, book.least()) && !isTwin(basin, moved, space));
     for (const { basin } of moved) if (!live.some((search) => search.basin === basin)) taken.push(basin.best);
     inVain += moved.length - live.length;
-    if (inVain >= IN_VAIN && live.every(({ basin }) => basin.best.cost > book.least())) return;
   }
+  if (isPolished()) return 'exploring on';
+  // It came upon something better at the very end.
+  return stage === 'exploring on' ? 'descending' : stage;
+}
+
+function* inStage<Result>(
+  stage: Stage,
+  inner: Generator<number[][], Result, readonly number[]>,
+): Generator<Asked, Result, readonly number[]> {
+  let step = inner.next([]);
+  while (step.done !== true) step = inner.next(yield { points: step.value, stage });
+  return step.value;
 }
 
 /** The next trials of a local search: the least of its model, where there is one, and draws. */

@@ -10,6 +10,8 @@ export interface TrialBook {
   readonly notYetTried: (points: readonly number[][], others?: readonly number[][]) => number[][];
   /** What is known of the points; those that were never tried are left out. */
   readonly costsOf: (points: readonly (readonly number[])[]) => Tried[];
+  /** The first of those with the least cost; null where none could be used. */
+  readonly best: () => Tried | null;
   /** Infinite where none could be used. */
   readonly least: () => number;
   /** Largest less least cost of those that could be used; 0 where none could. */
@@ -21,6 +23,7 @@ export function trialBook(): TrialBook {
   const all: Tried[] = [];
   const explored: Tried[] = [];
   const known = new Map<string, Tried>();
+  let best: Tried | null = null;
   let least = Number.POSITIVE_INFINITY;
   let largest = Number.NEGATIVE_INFINITY;
   return {
@@ -31,6 +34,7 @@ export function trialBook(): TrialBook {
       if (purpose === 'explored') explored.push(tried);
       known.set(keyOf(tried.point), tried);
       if (!Number.isFinite(tried.cost)) return;
+      if (tried.cost < least) best = tried;
       least = Math.min(least, tried.cost);
       largest = Math.max(largest, tried.cost);
     },
@@ -44,6 +48,7 @@ export function trialBook(): TrialBook {
       });
     },
     costsOf: (points) => points.flatMap((point) => known.get(keyOf(point)) ?? []),
+    best: () => best,
     least: () => least,
     spread: () => (largest > least ? largest - least : 0),
   };

@@ -1,6 +1,6 @@
 import type { RunSearch, Survey, SurveyRow } from '../spec/survey.ts';
 import { objectiveOf } from './objective.ts';
-import { searchPlan } from './searchPlan.ts';
+import { type Asked, type Stage, searchPlan } from './searchPlan.ts';
 import { searchSpace } from './searchSpace.ts';
 
 /** A search that has been told some rows. */
@@ -9,6 +9,14 @@ interface Told {
   readonly costs: readonly number[];
   /** What it asks for next; null: nothing. */
   readonly batch: readonly number[][] | null;
+  /** What it asks for that for, or what it was at when it ended. */
+  readonly stage: Stage;
+}
+
+/** A search that can say how far it has come. */
+export interface WorstSearch extends RunSearch {
+  /** What the batch after these rows is for; where there is none, what the search was at when it ended. */
+  readonly stageAfter: (rows: readonly SurveyRow[]) => Stage;
 }
 
 /**
@@ -17,7 +25,7 @@ interface Told {
  *
  * @throws RangeError when the survey asks something else, or a field has no range
  */
-export function worstSearch(survey: Survey): RunSearch {
+export function worstSearch(survey: Survey): WorstSearch {
   const { task, seed } = survey;
   const { costOf } = objectiveOf(survey);
   const space = searchSpace(survey);
@@ -27,27 +35,27 @@ export function worstSearch(survey: Survey): RunSearch {
 
   const begin = (): Told => {
     plan = searchPlan(space, runs, seed);
-    return { costs: [], batch: batchOf(plan.next()) };
+    return { costs: [], ...asked(plan.next([])) };
   };
-  const batchOf = ({ done, value }: IteratorResult<number[][], void>) =>
-    done === true ? null : (value as number[][]).map((point) => space.valuesAt(point));
+  const asked = (step: IteratorResult<Asked, Stage>): Pick<Told, 'batch' | 'stage'> =>
+    step.done === true
+      ? { batch: null, stage: step.value }
+      : { batch: step.value.points.map((point) => space.valuesAt(point)), stage: step.value.stage };
   const isBeginning = ({ costs }: Told, all: readonly number[]) =>
     costs.length <= all.length && costs.every((cost, i) => cost === all[i]);
-
-  return {
-    next: (rows) => {
-      const costs = rows.map(costOf);
-      let at: Told = told !== null && isBeginning(told, costs) ? told : begin();
-      while (at.costs.length < costs.length) {
-        const { length } = at.costs;
-        demandAnswers(at.batch, rows.slice(length), length);
-        const upTo = length + at.batch.length;
-        at = { costs: costs.slice(0, upTo), batch: batchOf(plan.next(costs.slice(length, upTo))) };
-      }
-      told = at;
-      return at.batch;
-    },
+  const after = (rows: readonly SurveyRow[]): Told => {
+    const costs = rows.map(costOf);
+    let at: Told = told !== null && isBeginning(told, costs) ? told : begin();
+    while (at.costs.length < costs.length) {
+      const { length } = at.costs;
+      demandAnswers(at.batch, rows.slice(length), length);
+      const upTo = length + at.batch.length;
+      at = { costs: costs.slice(0, upTo), ...asked(plan.next(costs.slice(length, upTo))) };
+    }
+    told = at;
+    return at;
   };
+  return { next: (rows) => after(rows).batch, stageAfter: (rows) => after(rows).stage };
 }
 
 /** Rows of another survey, or of an earlier search, would lead astray without a sign. */

@@ -33,11 +33,13 @@ it('every number of every built-in scenario is that of this process, to the last
   }
 });
 
-it('the integrator in the built page calls the power that can be put in its place', async () => {
+it('the page carries this project’s integrator, not the library that it is checked against', async () => {
   const folder = path.join(await builtPage(), 'assets');
-  const chunks = readdirSync(folder)
-    .map((name) => readFileSync(path.join(folder, name), 'utf8'))
-    .filter((code) => code.includes('maxExtrapolationColumns') && code.includes('stepSizeFac1'));
-  expect(chunks.length).toBeGreaterThan(0);
-  for (const code of chunks) expect(code.match(/Math\.pow\(/gu)?.length ?? 0).toBeGreaterThan(10);
+  const chunks = readdirSync(folder).map((name) => readFileSync(path.join(folder, name), 'utf8'));
+  expect(chunks.filter((code) => code.includes('maxExtrapolationColumns'))).toEqual([]);
+  // B1 of the method, as it stands in numeric/dormandPrince.ts.
+  expect(
+    chunks.filter((code) => code.includes('0.054293734116568765') || code.includes('.054293734116568765'))
+      .length,
+  ).toBeGreaterThan(0);
 });

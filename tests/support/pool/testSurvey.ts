@@ -15,6 +15,10 @@ export interface RunOrders {
   readonly endless?: readonly number[];
   /** Runs that claim to be another. */
   readonly foreign?: readonly number[];
+  /** Runs that give what is no row at all. */
+  readonly nonsense?: readonly number[];
+  /** Runs that throw what is no error. */
+  readonly thrown?: readonly number[];
   /** The survey cannot be prepared. */
   readonly broken?: boolean;
   /** The survey cannot be prepared in a worker thread. */

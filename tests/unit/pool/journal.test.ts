@@ -1,4 +1,14 @@
-import { appendFileSync, existsSync, mkdirSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
+import {
+  appendFileSync,
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { hostname } from 'node:os';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -107,7 +117,9 @@ describe('a journal', () => {
     const text = readFileSync(name, 'utf8');
     const [, , second] = lines(name);
     writeFileSync(name, text.replace(second!, second!.replace(/\d(?=,)/u, '9')));
-    expect(() => runsIn(name)).toThrow(/runs\.journal:3: this line is damaged/u);
+    expect(() => runsIn(name)).toThrow(
+      /runs\.journal:3: this line is damaged; expected .*--fresh .*--out DIR/u,
+    );
   });
 
   it('with a run beyond its list is refused', () => {
@@ -120,7 +132,7 @@ describe('a journal', () => {
   it('with a damaged first line is refused', () => {
     const name = journalWith(0);
     writeFileSync(name, readFileSync(name, 'utf8').replace('"count":6', '"count":-6'));
-    expect(() => runsIn(name)).toThrow(/:1: its first line is damaged/u);
+    expect(() => runsIn(name)).toThrow(/:1: its first line is damaged; expected .*--fresh .*--out DIR/u);
     writeFileSync(name, readFileSync(name, 'utf8').replace('"count":-6', '"count":6').replace('0.7', '0.8'));
     expect(() => runsIn(name)).toThrow(/:1: its first line is damaged/u);
   });
@@ -164,6 +176,34 @@ describe('a journal', () => {
   });
 });
 
+describe('a journal in use', () => {
+  const away = (name: string) => {
+    renameSync(path.dirname(name), `${path.dirname(name)}er`);
+  };
+  const replaced = (name: string) => {
+    copyFileSync(name, `${name}.copy`);
+    renameSync(`${name}.copy`, name);
+  };
+  it.each([
+    ['whose folder was removed', (name: string) => rmSync(path.dirname(name), { recursive: true })],
+    ['that was removed', (name: string) => rmSync(name)],
+    ['whose folder was given another name', away],
+    ['in whose place another file was put', replaced],
+  ])('%s takes no more rows and does not end well', (_, change) => {
+    const name = journalWith(0);
+    const journal = openJournal(name, header);
+    journal.add(rowsOf(survey, [1]));
+    change(name);
+    const message =
+      /runs\.journal: it was removed, moved or replaced while it was written; expected to be left/u;
+    expect(() => journal.add(rowsOf(survey, [2]))).toThrow(message);
+    expect(journal.done).toBe(2);
+    expect(() => journal.close()).toThrow(message);
+    // Not the lock of whoever made the folder anew.
+    expect(existsSync(`${name}.lock`)).toBe(false);
+  });
+});
+
 describe('a lock', () => {
   const lockOf = (name: string) => `${name}.lock`;
 
@@ -194,7 +234,6 @@ describe('a lock', () => {
       'of an earlier process with the same number',
       JSON.stringify({ process: process.pid, computer: hostname() }),
     ],
-    ['that was cut off while it was written', '{"proc'],
   ])('%s is taken over', (_, text) => {
     const name = journalWith(0);
     writeFileSync(lockOf(name), text);

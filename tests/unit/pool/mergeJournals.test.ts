@@ -1,9 +1,13 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { fingerprint } from '../../../src/pool/fingerprint.ts';
 import { JOURNAL_NAME, openJournal } from '../../../src/pool/journal.ts';
+import type { JournalHeader } from '../../../src/pool/journalHeader.ts';
+import { lineOfHeader } from '../../../src/pool/journalHeader.ts';
 import { mergeJournals } from '../../../src/pool/mergeJournals.ts';
-import type { Survey } from '../../../src/survey/spec/survey.ts';
+import { lineOfRow } from '../../../src/recording/journalLine.ts';
+import type { Survey, SurveyRow } from '../../../src/survey/spec/survey.ts';
 import { headerOf, rowsOf } from '../../support/pool/testJournal.ts';
 import { testSurvey } from '../../support/pool/testSurvey.ts';
 import { workFolder } from '../../support/workFolder.ts';
@@ -81,4 +85,78 @@ it('a journal that stands where the result goes is not lost', () => {
   writeFileSync(other, 'mine\n');
   expect(() => mergeJournals(parts, other)).toThrow(/it is no journal/u);
   expect(readFileSync(other, 'utf8')).toBe('mine\n');
+});
+
+describe('a part whose first line is right', () => {
+  const drawn = (seed: number): Survey => ({
+    ...testSurvey(7),
+    fields: [{ path: 'load.inertia', unit: 'kg m^2', spread: { kind: 'uniform', from: 0.1, to: 0.7 } }],
+    seed,
+    task: { kind: 'random', runs: 7, sequence: 'pseudo' },
+  });
+  const shardsOf = (asked: Survey, of: number) =>
+    Array.from({ length: of }, (_, index) => ({
+      header: headerOf(asked, { index, of }),
+      rows: rowsOf(
+        asked,
+        all.filter((run) => run % of === index),
+      ),
+    }));
+
+  /** Merges parts that were put together by hand. */
+  function merging(
+    parts: readonly { readonly header: JournalHeader; readonly rows: readonly SurveyRow[] }[],
+  ) {
+    const folder = workFolder();
+    const names = parts.map(({ header, rows }, index) => {
+      mkdirSync(path.join(folder, `part${index + 1}`));
+      const name = path.join(folder, `part${index + 1}`, JOURNAL_NAME);
+      writeFileSync(name, [lineOfHeader(header), ...rows.map(lineOfRow), ''].join('\n'));
+      return name;
+    });
+    return () => mergeJournals(names, path.join(folder, 'whole', JOURNAL_NAME));
+  }
+
+  it('and whose rows are those of the same shard with another seed is refused with the line', () => {
+    const [one, two, three] = shardsOf(drawn(7), 3);
+    expect([...merging([one!, two!, three!])().rows()]).toHaveLength(7);
+    const foreign = shardsOf(drawn(8), 3)[1]!.rows;
+    expect(merging([one!, { ...two!, rows: foreign }, three!])).toThrow(
+      /part2.runs\.journal:2: run 1 has values of another survey; expected /u,
+    );
+    const last = { ...two!, rows: [two!.rows[0]!, foreign[1]!] };
+    expect(merging([one!, last, three!])).toThrow(
+      /part2.runs\.journal:3: run 4 has values of another survey/u,
+    );
+  });
+
+  it('and whose rows are those of another shard is refused with the line', () => {
+    const [one, two, three] = shardsOf(drawn(7), 3);
+    expect(merging([one!, { ...two!, rows: three!.rows }, three!])).toThrow(
+      /part2.runs\.journal:2: run 2 is none of this journal's/u,
+    );
+  });
+
+  it('but for the number of runs is refused', () => {
+    const [whole] = shardsOf(drawn(7), 1);
+    const short = { header: { ...whole!.header, count: 5 }, rows: whole!.rows.slice(0, 5) };
+    expect(merging([short])).toThrow(/:1: it is of 5 runs, and its survey has 7; expected /u);
+  });
+
+  it('is merged where a value is −0, whose sign the first line does not keep', () => {
+    const spread = { kind: 'values', values: [-0, 1, 2, 3, 4, 5, 6] } as const;
+    const asked: Survey = { ...survey, fields: [{ ...survey.fields[0]!, spread }] };
+    const [first] = merging(shardsOf(asked, 2))().rows();
+    expect(first!.values).toEqual([-0]);
+  });
+
+  it('is refused when it is that of a search, also of a finished one', () => {
+    const search: Survey = {
+      ...drawn(7),
+      task: { kind: 'worst', metric: 'plugMinimumTorque', seek: 'largest', runs: 7 },
+    };
+    const [whole] = shardsOf(drawn(7), 1);
+    const header = { ...whole!.header, survey: search, fingerprint: fingerprint(search) };
+    expect(merging([{ ...whole!, header }])).toThrow(/a search has no parts to join/u);
+  });
 });

@@ -1,11 +1,11 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { mergeJournals } from '../../../src/pool/mergeJournals.ts';
 import { runSurvey } from '../../../src/pool/runSurvey.ts';
 import type { Survey } from '../../../src/survey/spec/survey.ts';
 import { rowsOf } from '../../support/pool/testJournal.ts';
-import { TEST_RUNNER, testSurvey } from '../../support/pool/testSurvey.ts';
+import { type RunOrders, TEST_RUNNER, testSurvey } from '../../support/pool/testSurvey.ts';
 import { workFolder } from '../../support/workFolder.ts';
 
 const COUNT = 13;
@@ -60,15 +60,57 @@ describe('the rows of a survey', () => {
       ...failed,
       reason: 'run 3 has no answer',
     });
-    expect(made[5]).toMatchObject({ ...failed, reason: 'NaN in a row; expected a finite number' });
+    expect(made[5]).toMatchObject({
+      ...failed,
+      reason: expect.stringMatching(
+        /^what the runner returned is no row of this survey \(NaN in a row; .*\): /u,
+      ),
+    });
     expect(made[7]).toMatchObject({
       ...failed,
       reason: expect.stringMatching(/^its worker thread ended: .*7$/u),
     });
-    expect(made[9]).toMatchObject({ ...failed, reason: expect.stringMatching(/^the row is none/u) });
+    expect(made[9]).toMatchObject({
+      ...failed,
+      reason: expect.stringMatching(/is no row of this survey: /u),
+    });
     expect(existsSync(mark)).toBe(true);
     expect(lost.some((text) => text.startsWith('run 7: '))).toBe(true);
     expect(lost.some((text) => text.startsWith('run 11: '))).toBe(false);
+  });
+
+  it('hold what a runner returned that is no row, and what it threw that is no error', async () => {
+    const lost: string[] = [];
+    const eight = [0, 1, 2, 3, 4, 5, 6, 7];
+    const reasonsOf = async (orders: RunOrders) => {
+      const options = { workers: 1, runner, onLost: (reason: string) => lost.push(reason) };
+      const made = [...(await runSurvey(testSurvey(9, orders), options)).rows()];
+      expect(made[8]).toStrictEqual(rowsOf(testSurvey(9), [8])[0]);
+      for (const { status } of made.slice(0, 8)) expect(status).toBe('failed');
+      return made.slice(0, 8).map(({ reason }) => reason!);
+    };
+    const returned = await reasonsOf({ nonsense: eight });
+    for (const reason of returned) {
+      expect(reason).toMatch(/^what the runner returned is no row of this survey: /u);
+      expect(reason).not.toMatch(/Cannot read|undefined \(reading|is not a function|nobody looks|later/u);
+      expect(reason.length).toBeLessThan(400);
+    }
+    expect(returned[0]).toMatch(/: undefined$/u);
+    expect(returned[1]).toMatch(/: \{\}$/u);
+    expect(returned[4]).toMatch(/: a promise$/u);
+    expect(returned[5]).toMatch(/values: \[ 0\.3 \]/u);
+    const thrown = await reasonsOf({ thrown: eight });
+    expect(thrown).toEqual([
+      'the run threw what cannot be shown',
+      '{ text: 3 }',
+      '[Object: null prototype] {}',
+      'undefined',
+      'in words',
+      'Symbol(sign)',
+      'the run threw what cannot be shown',
+      'of no class',
+    ]);
+    expect(lost).toEqual([]);
   });
 
   it('are made by ES modules in the workers', async () => {
@@ -112,6 +154,41 @@ it('a survey that is ended early goes on where it was, and progress counts what 
   expect(second.at(-1)).toBe(COUNT);
   expect(second).toEqual(second.toSorted((a, b) => a - b));
   expect([...whole.rows()]).toStrictEqual(expected);
+});
+
+it('a survey whose folder is removed while it runs ends in an error at once', async () => {
+  const folder = path.join(workFolder(), 'dl');
+  const journal = path.join(folder, 'journal');
+  let done = 0;
+  const run = runSurvey(testSurvey(200, { slow: 5 }), {
+    workers: 1,
+    journal,
+    runner,
+    onProgress: (now) => {
+      if (done < 3 && now >= 3) rmSync(folder, { recursive: true });
+      done = now;
+    },
+  });
+  await expect(run).rejects.toThrow(/it was removed, moved or replaced/u);
+  expect(done).toBeLessThan(200);
+  expect(existsSync(folder)).toBe(false);
+});
+
+it('a survey whose journal is removed and which is then ended early does not say that its rows are there', async () => {
+  const journal = path.join(workFolder(), 'journal');
+  const ending = new AbortController();
+  const run = runSurvey(testSurvey(200, { slow: 5 }), {
+    workers: 1,
+    journal,
+    runner,
+    signal: ending.signal,
+    onProgress: (now) => {
+      if (now < 3) return;
+      rmSync(journal, { force: true });
+      ending.abort();
+    },
+  });
+  await expect(run).rejects.toThrow(/it was removed, moved or replaced/u);
 });
 
 it('a signal that was given before keeps everything from starting', async () => {

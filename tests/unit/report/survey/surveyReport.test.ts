@@ -11,7 +11,7 @@ import { fieldSentence } from '../../../../src/report/survey/spreadWords.ts';
 import { surveyFindings } from '../../../../src/report/survey/surveyFindings.ts';
 import type { Survey, SurveyRow, VariedField } from '../../../../src/survey/spec/survey.ts';
 import { sensitivityOf } from '../../../../src/survey/spread/sensitivity.ts';
-import { summaryOf } from '../../../../src/survey/spread/summary.ts';
+import { type Quantile, summaryOf } from '../../../../src/survey/spread/summary.ts';
 import { HOSTILE_TEXTS } from '../hostile.ts';
 import * as fake from './fakeSurvey.ts';
 
@@ -99,8 +99,8 @@ describe('the page', () => {
           text(value),
           `${text(low)} … ${text(high)}`,
         ]),
-        ['Mean', text(metric.mean), ''],
-        ['Standard deviation', difference(metric.deviation!), ''],
+        ['Mean', text(metric.mean), '—'],
+        ['Standard deviation', difference(metric.deviation!), '—'],
       ]);
       const [smallest, largest] = tableAfter(section, 'Extreme runs');
       expect(smallest!.slice(0, 3)).toEqual([
@@ -116,7 +116,7 @@ describe('the page', () => {
       const values = ROWS[metric.largest!.run]!.values;
       expect(largest![3]).toContain(`closing time of the contactors: ${values[2]}.0 ms`);
       expect(largest![3]).toContain(
-        `countertorque survey closing.yaml --run ${metric.largest!.run} &gt; run-${metric.largest!.run}.yaml`,
+        `npm start --silent -- survey closing.yaml --run ${metric.largest!.run} &gt; run-${metric.largest!.run}.yaml`,
       );
     });
   });
@@ -183,8 +183,8 @@ describe('the page', () => {
     const text = shownText(page(WORST, rows, { worst: { asWritten: -200 } }));
     expect(text).toContain('the smallest found in 300 runs is −400 N·m, in run 12.');
     expect(text).toContain('The scenario as written has −200 N·m; the worst found lies 100 % below it.');
-    expect(text).toContain('0° … 360°, at its edge: beyond it may be worse');
-    expect(text).toContain('countertorque survey closing.yaml --run 12 &gt; run-12.yaml');
+    expect(text).toContain('0° … 360°, at its edge');
+    expect(text).toContain('worst.yaml, beside this page, is its scenario.');
     expect(shownText(page(WORST, rows, { worst: { asWritten: -25 } }))).toContain('is 16.0 times that');
   });
 
@@ -258,9 +258,11 @@ describe.each(STATES)('%s', (_name, survey, rows) => {
 it('the terminal has the numbers of the summary', () => {
   const { smallest, quantiles } = summaryOf(RANDOM, fake.source(ROWS)).metrics[0]!;
   const { text } = shownMetric('plugMinimumTorque', 'SI');
+  const mark = (name: string, { value, low, high }: Quantile) =>
+    `${name} ${text(value)} (${text(low)} … ${text(high)})`;
   const shown = terminal(RANDOM, ROWS).replaceAll(/\n\s*/gu, ' ');
   expect(shown).toContain(
-    `smallest ${text(smallest!.value)} (run ${smallest!.run}), 5 % ${text(quantiles[1]!.value)}, median ${text(quantiles[3]!.value)}, 95 % ${text(quantiles[6]!.value)}`,
+    `smallest ${text(smallest!.value)} (run ${smallest!.run}), ${mark('5 %', quantiles[1]!)}, ${mark('median', quantiles[3]!)}, ${mark('95 %', quantiles[6]!)}`,
   );
 });
 

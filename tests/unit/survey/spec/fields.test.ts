@@ -52,6 +52,18 @@ describe('the values of a field', () => {
     expect(sweep(inertia({ values: ['1.1 times'] })).spread).toEqual({ kind: 'values', values: [0.055] });
   });
 
+  it('in `times` of a field that is misspelt are refused for its name, not for their unit', () => {
+    const field = { field: 'load.interia', values: ['0.8 times', '1.2 times'] };
+    const problems = problemsOf(surveyOf({ vary: [field] }));
+    expect(problems).toHaveLength(1);
+    expect(problems[0]).toMatchObject({ path: 'vary.0.field', code: 'unknownKey' });
+    expect(problems[0]!.expected).toMatch(/^`inertia` \(did you mean that\?\)/u);
+    // A field that exists and is not stated has nothing to be multiplied.
+    const unstated = first({ field: 'starter.openingTime', values: ['0.8 times', '1.2 times'] });
+    expect(unstated).toMatchObject({ path: 'vary.0.values.0', code: 'conflict' });
+    expect(unstated.message).toContain('the scenario states nothing there');
+  });
+
   it('in `times` of a negative number ascend like others', () => {
     const field = {
       field: 'load.torque.1.torque',

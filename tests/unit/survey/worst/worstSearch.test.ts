@@ -40,7 +40,9 @@ describe('the same rows give the same batches', () => {
 it.each([1, 2, 40, 64, 65, 100, 777])('of at most %i runs all are made, no point twice', (runs) => {
   const { rows, sizes } = searched(worstSurvey(ranges(3, -5, 5), runs), rastrigin);
   expect(rows).toHaveLength(runs);
-  expect(sizes.slice(0, -1).every((size) => size === 64)).toBe(true);
+  // The polish learns from each of its small batches; what comes before it fills the workers.
+  expect(sizes.every((size) => size > 0 && size <= 64)).toBe(true);
+  expect(sizes[0]).toBe(Math.min(64, runs));
   expect(new Set(rows.map(({ values }) => values.join())).size).toBe(runs);
   expect(rows.every(({ values }) => values.every((value) => value >= -5 && value <= 5))).toBe(true);
 });
@@ -108,8 +110,8 @@ describe('the extreme of rows', () => {
       { run: 2, value: 4 },
       { run: 5, value: 3 },
     ];
-    expect(extremeOf(survey, rows)).toEqual({ row: rows[5], value: 3, history });
-    expect(extremeOf(survey, rows.toReversed())).toEqual({ row: rows[5], value: 3, history });
+    expect(extremeOf(survey, rows)).toMatchObject({ row: rows[5], value: 3, history });
+    expect(extremeOf(survey, rows.toReversed())).toMatchObject({ row: rows[5], value: 3, history });
   });
 
   it('passes over rows that are not good, lack the metric or hold no number', () => {
