@@ -319,7 +319,8 @@ describe('what stopping costs', () => {
       base({ thermal: { ...cool, cageHeatCapacity: 1e5, windingHeatCapacity: 1e5, frameHeatCapacity: 1e6 } }),
     );
     expectWithin(idle.coast.cost.operationsPerHour!, 3600 / busy, { relative: 1e-6 }, 'operations per hour');
-  });
+    // A hundred long coastings; on a busy machine a minute.
+  }, 180_000);
 
   it('is not judged without the sections it needs', () => {
     const { thermal: _t, contactors: _c, ...bare } = base();
