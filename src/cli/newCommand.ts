@@ -3,6 +3,7 @@ import path from 'node:path';
 import { parseScenarioWithOrigins } from '../estimate/parseScenarioWithOrigins.ts';
 import type { NewScenarioAnswers, SufficientAnswers } from '../report/newScenarioAnswers.ts';
 import { renderNewScenario } from '../report/renderNewScenario.ts';
+import { shellWord } from '../report/shellWord.ts';
 import type { Problem } from '../scenario/problem.ts';
 import { ScenarioError } from '../scenario/scenarioError.ts';
 import { askQuestions } from './askQuestions.ts';
@@ -11,7 +12,6 @@ import { InputError, reasonOf } from './inputError.ts';
 import { type CliIo, EXIT, type ExitCode } from './io.ts';
 import { flagOf } from './question.ts';
 import { QUESTIONS, questionAt } from './questions.ts';
-import { shellWord } from './shellWord.ts';
 import { assertSolvable } from './solvable.ts';
 
 /** What the command line asks of a new scenario; every answer by its key besides. */

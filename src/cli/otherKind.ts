@@ -1,5 +1,5 @@
+import { shellWord } from '../report/shellWord.ts';
 import { ScenarioError } from '../scenario/scenarioError.ts';
-import { shellWord } from './shellWord.ts';
 
 /** What a file of one kind is where the other is wanted, and what does something with it. */
 const WORDS = {

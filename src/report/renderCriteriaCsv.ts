@@ -1,8 +1,8 @@
 import type { Criterion } from '../assess/criterion.ts';
+import { csvText } from '../recording/csvText.ts';
 import { asciiText } from './asciiText.ts';
 import { outcomeText } from './judgement/outcomeMark.ts';
 import { cleanText } from './plainText.ts';
-import { csvText } from './renderSheetCsv.ts';
 
 /** Columns; numbers are SI, temperatures °C, a missing one is empty. */
 const HEAD = [

@@ -1,10 +1,10 @@
 import { dateOfDay } from '../numeric/calendarDay.ts';
+import { csvText } from '../recording/csvText.ts';
 import type { MaintenancePlan, PlannedStarter } from '../survey/plan/plan.ts';
 import { spareOf } from '../survey/plan/planStarters.ts';
 import { asciiText } from './asciiText.ts';
 import { cleanText } from './plainText.ts';
 import { contactsOf, dayText, dominantText, isOverdue } from './planText.ts';
-import { csvText } from './renderSheetCsv.ts';
 
 /** Columns of the list. */
 const HEAD = [

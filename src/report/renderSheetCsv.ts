@@ -1,3 +1,4 @@
+import { csvText } from '../recording/csvText.ts';
 import type { CommissioningRow, CommissioningSheet } from '../survey/commissioning/commissioningSheet.ts';
 import { asciiText } from './asciiText.ts';
 import type { UnitSystem } from './formatQuantity.ts';
@@ -37,15 +38,6 @@ export function renderSheetCsv(sheet: CommissioningSheet, options: { readonly un
 
 function cellText(lines: readonly SheetLine[]): string {
   return lines.map(({ text }) => text).join('; ');
-}
-
-/** What spreadsheets begin formulas or commands with, the full-width forms too. */
-const FORMULA_START = /^[=+\-@|\uFF1D\uFF0B\uFF0D\uFF20\t\r]/u;
-
-/** Quoted where commas, quotes or line breaks ask for it; never a formula. */
-export function csvText(text: string): string {
-  const plain = FORMULA_START.test(text) ? `'${text}` : text;
-  return /[",\r\n]/u.test(plain) ? `"${plain.replaceAll('"', '""')}"` : plain;
 }
 
 function numbers({ shows }: CommissioningRow): string[] {

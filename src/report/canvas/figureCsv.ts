@@ -1,7 +1,7 @@
+import { csvText } from '../../recording/csvText.ts';
 import { asciiText } from '../asciiText.ts';
 import type { FigureSpec } from '../figureSpec.ts';
 import { cleanText } from '../plainText.ts';
-import { csvText } from '../renderSheetCsv.ts';
 import { axisWords } from './readouts.ts';
 import { neverFalls } from './samples.ts';
 

@@ -1,6 +1,6 @@
+import { csvText } from '../../recording/csvText.ts';
 import { asciiText } from '../asciiText.ts';
 import { cleanText } from '../plainText.ts';
-import { csvText } from '../renderSheetCsv.ts';
 import { type AnswerSheet, foreignAnswers } from './answerSheet.ts';
 
 /** What stands in each column. */

@@ -1,3 +1,4 @@
+import { shellWord } from '../shellWord.ts';
 import type { SurveyOptions } from './surveyOptions.ts';
 
 /** What is known of how the survey was made. */
@@ -16,8 +17,3 @@ export function runCommandText({ surveyFile, folder }: MadeFrom, run: number): s
 
 /** Where the worst case of a search is kept. */
 export const WORST_FILE_WORDS = 'worst.yaml, beside this page, is its scenario.';
-
-/** A file name as a word of a command. */
-function shellWord(name: string): string {
-  return /^[\w./-]+$/u.test(name) ? name : `'${name.replaceAll("'", String.raw`'\''`)}'`;
-}

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { csvText, renderSheetCsv } from '../../../src/report/renderSheetCsv.ts';
+import { csvText } from '../../../src/recording/csvText.ts';
+import { renderSheetCsv } from '../../../src/report/renderSheetCsv.ts';
 import { renderSheetHtml } from '../../../src/report/renderSheetHtml.ts';
 import { SHEET_COLUMNS, sheetRowText } from '../../../src/report/sheetRow.ts';
 import { READING_DEFINITIONS, SHEET_CAUTIONS, summarySentences } from '../../../src/report/sheetSummary.ts';
