@@ -1,7 +1,7 @@
 #!/bin/sh
 # A survey in four parts, a process each, by GNU parallel; then joined. From the folder of the program:
 #
-#   sh examples/schedulers/gnu-parallel.sh examples/surveys/how-bad-can-the-closing-instant-be.yaml reports/whole
+#   sh examples/schedulers/gnu-parallel.sh examples/teacher/how-bad-can-the-closing-instant-be.yaml reports/whole
 #
 # On one computer `npm start -- survey` by itself is faster: it uses every core. This is for several computers that share the
 # folder: give parallel their names (--sshlogin) and this folder (--workdir), and leave out --workers.

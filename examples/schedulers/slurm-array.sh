@@ -1,7 +1,7 @@
 #!/bin/sh
 # A survey in four parts, a task of a Slurm job array each. From the folder of the program, which all nodes must see:
 #
-#   survey=examples/surveys/how-bad-can-the-closing-instant-be.yaml
+#   survey=examples/teacher/how-bad-can-the-closing-instant-be.yaml
 #   parts=$(sbatch --parsable examples/schedulers/slurm-array.sh $survey reports/whole)
 #   sbatch --dependency=afterok:$parts --kill-on-invalid-dep=yes examples/schedulers/slurm-merge.sh reports/whole
 #

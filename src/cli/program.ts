@@ -18,16 +18,16 @@ import { addSurveyVerbs } from './surveyVerbs.ts';
 import { VERSION } from './version.ts';
 
 /** Scenario that runs when no file is named, relative to the package. */
-const BUILT_IN = '../../examples/plugs-comfortably.yaml';
+const BUILT_IN = '../../examples/engineer/may-this-belt-be-plugged.yaml';
 
 /** Schemas of the kinds of files a person writes. */
 const SCHEMAS = { scenario: scenarioJsonSchema, survey: surveyJsonSchema };
 
 const NEXT_COMMANDS = `
 Next:
-  npm start -- examples/should-not-be-plugged.yaml
-  npm start -- examples/full-reversal.yaml --units us
-  npm start -- check examples/plugs-comfortably.yaml
+  npm start -- examples/engineer/should-this-fan-be-plugged.yaml
+  npm start -- examples/teacher/what-does-a-full-reversal-cost.yaml --units us
+  npm start -- check examples/engineer/may-this-belt-be-plugged.yaml
 `;
 
 const EXIT_CODES = `

@@ -9,7 +9,7 @@ import { parseScenarioWithOrigins } from './parseScenarioWithOrigins.ts';
  * @param options name of the file for the messages
  * @throws ScenarioError with every problem found, each with its line, column, path and what would be right
  * @example
- * parseScenario(await readFile('examples/plugs-comfortably.yaml', 'utf8'), { fileName: 'plugs-comfortably.yaml' })
+ * parseScenario(await readFile('examples/engineer/may-this-belt-be-plugged.yaml', 'utf8'), { fileName: 'may-this-belt-be-plugged.yaml' })
  */
 export function parseScenario(source: unknown, options: ParseOptions = {}): Scenario {
   return parseScenarioWithOrigins(source, options).scenario;

@@ -1,9 +1,9 @@
-import fromANameplate from '../../examples/from-a-nameplate.yaml?raw';
-import fullReversal from '../../examples/full-reversal.yaml?raw';
-import plugsComfortably from '../../examples/plugs-comfortably.yaml?raw';
-import pushButtonPlugStop from '../../examples/push-button-plug-stop.yaml?raw';
-import shouldNotBePlugged from '../../examples/should-not-be-plugged.yaml?raw';
-import slipRingTravelDrive from '../../examples/slip-ring-travel-drive.yaml?raw';
+import slipRingTravelDrive from '../../examples/engineer/how-hard-does-plugging-twist-the-shaft.yaml?raw';
+import plugsComfortably from '../../examples/engineer/may-this-belt-be-plugged.yaml?raw';
+import shouldNotBePlugged from '../../examples/engineer/should-this-fan-be-plugged.yaml?raw';
+import fromANameplate from '../../examples/engineer/what-if-only-the-nameplate-is-known.yaml?raw';
+import fullReversal from '../../examples/teacher/what-does-a-full-reversal-cost.yaml?raw';
+import pushButtonPlugStop from '../../examples/teacher/what-happens-after-the-stop-button.yaml?raw';
 
 /** A scenario that comes with the page. */
 export interface BuiltInExample {
@@ -16,17 +16,25 @@ export interface BuiltInExample {
 /** The scenarios of the folder of examples; the page opens with the first. */
 export const EXAMPLES: readonly BuiltInExample[] = [
   {
-    fileName: 'push-button-plug-stop.yaml',
+    fileName: 'what-happens-after-the-stop-button.yaml',
     label: 'Cross-cut saw with push buttons',
     text: pushButtonPlugStop,
   },
-  { fileName: 'plugs-comfortably.yaml', label: 'Belt that plugs comfortably', text: plugsComfortably },
+  { fileName: 'may-this-belt-be-plugged.yaml', label: 'Belt that plugs comfortably', text: plugsComfortably },
   {
-    fileName: 'should-not-be-plugged.yaml',
+    fileName: 'should-this-fan-be-plugged.yaml',
     label: 'Fan that should not be plugged',
     text: shouldNotBePlugged,
   },
-  { fileName: 'full-reversal.yaml', label: 'Full reversal, 50 hp', text: fullReversal },
-  { fileName: 'from-a-nameplate.yaml', label: 'Motor from its nameplate', text: fromANameplate },
-  { fileName: 'slip-ring-travel-drive.yaml', label: 'Slip-ring travel drive', text: slipRingTravelDrive },
+  { fileName: 'what-does-a-full-reversal-cost.yaml', label: 'Full reversal, 50 hp', text: fullReversal },
+  {
+    fileName: 'what-if-only-the-nameplate-is-known.yaml',
+    label: 'Motor from its nameplate',
+    text: fromANameplate,
+  },
+  {
+    fileName: 'how-hard-does-plugging-twist-the-shaft.yaml',
+    label: 'Slip-ring travel drive',
+    text: slipRingTravelDrive,
+  },
 ];

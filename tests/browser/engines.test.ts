@@ -5,7 +5,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { parseScenario, simulate } from '../../src/index.ts';
 import { launchBrowser } from '../support/browser.ts';
-import { exampleText } from '../support/workFolder.ts';
+import { exampleText } from '../support/examples.ts';
 
 let browser: Browser;
 let page: Page;
@@ -49,12 +49,12 @@ function everyNumber(
 }
 
 it.each([
-  'from-a-nameplate',
-  'full-reversal',
-  'plugs-comfortably',
-  'push-button-plug-stop',
-  'should-not-be-plugged',
-  'slip-ring-travel-drive',
+  'what-if-only-the-nameplate-is-known',
+  'what-does-a-full-reversal-cost',
+  'may-this-belt-be-plugged',
+  'what-happens-after-the-stop-button',
+  'should-this-fan-be-plugged',
+  'how-hard-does-plugging-twist-the-shaft',
 ])('%s comes out the same to the last bit', async (name) => {
   const text = exampleText(`${name}.yaml`);
   const theirs = await page.evaluate(

@@ -4,7 +4,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { METRIC_KEYS, type Metrics, parseScenario, simulate } from '../../src/index.ts';
 import { launchBrowser } from '../support/browser.ts';
-import { exampleText } from '../support/workFolder.ts';
+import { exampleText } from '../support/examples.ts';
 
 /** Elementary functions differ in their last bits between engines; the architecture's promise. */
 const RELATIVE = 1e-9;
@@ -40,7 +40,7 @@ it('the bundle holds the integrator and nothing that only Node has', async () =>
 
 it('a worker in a browser parses and runs the built-in example with the same metrics as Node', async () => {
   const { code } = await bundle();
-  const text = exampleText('plugs-comfortably.yaml');
+  const text = exampleText('may-this-belt-be-plugged.yaml');
   const page = await browser.newPage();
   const theirs = await page.evaluate(
     ([library, source]) =>

@@ -17,7 +17,7 @@ it('no arguments run the built-in example and end with four numbers, the report 
     'Time to zero',
     'Rotor heat',
     '',
-    `Report: ${path.join('reports', 'plugs-comfortably', 'report.html')}`,
+    `Report: ${path.join('reports', 'may-this-belt-be-plugged', 'report.html')}`,
     '',
     'Next:',
     '',
@@ -25,7 +25,7 @@ it('no arguments run the built-in example and end with four numbers, the report 
     '',
   ]);
   expect(tail.slice(-3).every((line) => line.startsWith('  npm start -- '))).toBe(true);
-  expect(existsSync(path.join(folder, 'reports', 'plugs-comfortably', 'report.html'))).toBe(true);
+  expect(existsSync(path.join(folder, 'reports', 'may-this-belt-be-plugged', 'report.html'))).toBe(true);
 });
 
 it('each of the three commands it proposes works as typed', { timeout: 60_000 }, async () => {
@@ -40,13 +40,13 @@ it('the report folder holds the page, the trace, the summary and the figures', a
   const folder = workFolder();
   await runCommand(folder, []);
   expect(filesBelow(folder)).toEqual([
-    'reports/plugs-comfortably/figures/energy.svg',
-    'reports/plugs-comfortably/figures/switching-1-start.svg',
-    'reports/plugs-comfortably/figures/switching-2-plug.svg',
-    'reports/plugs-comfortably/figures/time.svg',
-    'reports/plugs-comfortably/figures/torque-speed.svg',
-    'reports/plugs-comfortably/report.html',
-    'reports/plugs-comfortably/summary.json',
-    'reports/plugs-comfortably/trace.csv',
+    'reports/may-this-belt-be-plugged/figures/energy.svg',
+    'reports/may-this-belt-be-plugged/figures/switching-1-start.svg',
+    'reports/may-this-belt-be-plugged/figures/switching-2-plug.svg',
+    'reports/may-this-belt-be-plugged/figures/time.svg',
+    'reports/may-this-belt-be-plugged/figures/torque-speed.svg',
+    'reports/may-this-belt-be-plugged/report.html',
+    'reports/may-this-belt-be-plugged/summary.json',
+    'reports/may-this-belt-be-plugged/trace.csv',
   ]);
 });

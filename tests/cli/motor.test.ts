@@ -4,6 +4,7 @@ import { expect, it } from 'vitest';
 import type { MotorPointKind } from '../../src/report/motorSheet.ts';
 import type { MotorFile } from '../../src/report/renderMotorJson.ts';
 import { runCommand } from '../support/commandLine.ts';
+import { examplePath } from '../support/examples.ts';
 import { expectWithin } from '../support/tolerance.ts';
 import { filesBelow, folderWithExamples, workFolder, writeInto } from '../support/workFolder.ts';
 
@@ -122,7 +123,7 @@ it('a nameplate is shown beside what its circuit gives', async () => {
 
 it('units and characters are those asked for', async () => {
   const folder = folderWithExamples();
-  const file = path.join('examples', 'full-reversal.yaml');
+  const file = examplePath('what-does-a-full-reversal-cost');
   const { out } = await runCommand(folder, ['motor', file, '--units', 'us', '--ascii']);
   expect(out).toContain('lbf*ft');
   // The name of the file is the system's own.

@@ -1,20 +1,17 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { PROJECT, runCommand } from '../support/commandLine.ts';
-import { exampleText, filesBelow, folderWithExamples, workFolder } from '../support/workFolder.ts';
-
-const FILES = readdirSync(path.join(PROJECT, 'examples'), { withFileTypes: true })
-  .filter((entry) => entry.isFile())
-  .map(({ name }) => name);
-const EXAMPLES = FILES.filter((name) => name.endsWith('.yaml'));
+import { EXAMPLE_SCENARIOS, examplePath, exampleText } from '../support/examples.ts';
+import { filesBelow, folderWithExamples, workFolder } from '../support/workFolder.ts';
 
 it('check says that a good file is in order and writes nothing', async () => {
   const folder = folderWithExamples();
-  for (const name of EXAMPLES) {
-    const file = path.join('examples', name);
+  const before = filesBelow(folder);
+  for (const name of EXAMPLE_SCENARIOS) {
+    const file = examplePath(name);
     const title = /^title: (.*)$/mu.exec(exampleText(name))?.[1];
     const { exit, out, err } = await runCommand(folder, ['check', file]);
     expect({ exit, err }).toEqual({ exit: 0, err: '' });
@@ -23,7 +20,7 @@ it('check says that a good file is in order and writes nothing', async () => {
     if (name.includes('nameplate')) expect(estimated[0]).toMatch(/^Circuit estimated from the nameplate/u);
     else expect(estimated).toEqual([]);
   }
-  expect(filesBelow(folder)).toEqual(FILES.map((name) => `examples/${name}`).sort());
+  expect(filesBelow(folder)).toEqual(before);
 });
 
 it('schema prints a JSON Schema that accepts the examples and refuses a wrong key', async () => {
@@ -31,8 +28,8 @@ it('schema prints a JSON Schema that accepts the examples and refuses a wrong ke
   expect({ exit, err }).toEqual({ exit: 0, err: '' });
   expect(await runCommand(workFolder(), ['schema', 'scenario'])).toEqual({ exit, out, err });
   const validate = new Ajv2020({ strict: false }).compile(JSON.parse(out));
-  for (const name of EXAMPLES) expect(validate(parse(exampleText(name)))).toBe(true);
-  expect(validate({ ...parse(exampleText(EXAMPLES[0]!)), colour: 'red' })).toBe(false);
+  for (const name of EXAMPLE_SCENARIOS) expect(validate(parse(exampleText(name)))).toBe(true);
+  expect(validate({ ...parse(exampleText(EXAMPLE_SCENARIOS[0]!)), colour: 'red' })).toBe(false);
 });
 
 it('schema survey prints the JSON Schema of survey files', async () => {
@@ -47,7 +44,7 @@ it('schema survey prints the JSON Schema of survey files', async () => {
   };
   expect(validate(survey)).toBe(true);
   expect(validate({ ...survey, ask: 'sweeps' })).toBe(false);
-  expect(validate(parse(exampleText(EXAMPLES[0]!)))).toBe(false);
+  expect(validate(parse(exampleText(EXAMPLE_SCENARIOS[0]!)))).toBe(false);
 });
 
 it('schema of any other word is refused with the words that would be right', async () => {

@@ -3,23 +3,28 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { EXIT } from '../../src/cli/io.ts';
 import { runCommand } from '../support/commandLine.ts';
-import { exampleText, filesBelow, workFolder, writeInto } from '../support/workFolder.ts';
+import { exampleText } from '../support/examples.ts';
+import { filesBelow, workFolder, writeInto } from '../support/workFolder.ts';
 
 const HEADER = 'tag,power,voltage,frequency,contacts changed\n';
 
 describe('the plan command on the example', () => {
   it('plans the starters, names those that lack data, and writes list, report and calendar', async () => {
     const folder = workFolder();
-    const file = writeInto(folder, 'starters.csv', exampleText('starters.csv'));
+    const file = writeInto(
+      folder,
+      'when-are-the-contacts-due.csv',
+      exampleText('when-are-the-contacts-due.csv'),
+    );
     const run = await runCommand(folder, ['plan', file]);
     expect({ exit: run.exit, err: run.err }).toEqual({ exit: EXIT.done, err: '' });
     expect(filesBelow(folder)).toEqual([
-      'reports/starters/plan.csv',
-      'reports/starters/plan.html',
-      'reports/starters/plan.ics',
-      'starters.csv',
+      'reports/when-are-the-contacts-due/plan.csv',
+      'reports/when-are-the-contacts-due/plan.html',
+      'reports/when-are-the-contacts-due/plan.ics',
+      'when-are-the-contacts-due.csv',
     ]);
-    const text = (name: string) => readFileSync(path.join(folder, 'reports', 'starters', name), 'utf8');
+    const text = (name: string) => readFileSync(path.join(folder, 'reports', 'when-are-the-contacts-due', name), 'utf8');
     const [list, html, calendar] = [text('plan.csv'), text('plan.html'), text('plan.ics')];
 
     // The latest date in the table is the inspection of S1.
@@ -80,7 +85,7 @@ describe('the plan command', () => {
 
   it('writes a list of a table with tags and descriptions as long as cells may be, and with several lines', async () => {
     const folder = workFolder();
-    const [header, first] = exampleText('starters.csv').split('\n');
+    const [header, first] = exampleText('when-are-the-contacts-due.csv').split('\n');
     const long = first!.replace(
       /^M1,tea-withering belt/u,
       `${'t'.repeat(200)},"${'d'.repeat(150)}\n${'e'.repeat(40)}"`,
@@ -102,7 +107,7 @@ describe('the plan command', () => {
 
   it('lists starters whose motor cannot drive their load in words of the table', async () => {
     const folder = workFolder();
-    const [header, first] = exampleText('starters.csv').split('\n');
+    const [header, first] = exampleText('when-are-the-contacts-due.csv').split('\n');
     const file = writeInto(folder, 'hard.csv', `${header}\n${first!.replace('22 N m', '500 N m')}\n`);
     const { exit, out } = await runCommand(folder, ['plan', file]);
     expect(exit).toBe(EXIT.done);

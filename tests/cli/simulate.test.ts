@@ -3,6 +3,7 @@ import path from 'node:path';
 import { expect, it } from 'vitest';
 import { displayWidth } from '../../src/report/displayWidth.ts';
 import { runCommand } from '../support/commandLine.ts';
+import { examplePath } from '../support/examples.ts';
 import { shortRun } from '../support/shortRun.ts';
 import { filesBelow, folderWithExamples, workFolder, writeInto } from '../support/workFolder.ts';
 
@@ -113,12 +114,12 @@ it('colour comes only when it is welcome', async () => {
 });
 
 it.each([
-  ['plugs-comfortably.yaml', 'si'],
-  ['should-not-be-plugged.yaml', 'si'],
-  ['full-reversal.yaml', 'us'],
+  ['may-this-belt-be-plugged.yaml', 'si'],
+  ['should-this-fan-be-plugged.yaml', 'si'],
+  ['what-does-a-full-reversal-cost.yaml', 'us'],
 ])('no line about %s is wider than 80 columns', { timeout: 60_000 }, async (name, units) => {
   const folder = folderWithExamples();
-  const { exit, out } = await runCommand(folder, [path.join('examples', name), '--units', units]);
+  const { exit, out } = await runCommand(folder, [examplePath(name), '--units', units]);
   expect(exit).toBe(0);
   expect(out.split('\n').filter((line) => displayWidth(line) > 80)).toEqual([]);
 });

@@ -3,14 +3,15 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { runCommand } from '../support/commandLine.ts';
-import { exampleText, filesBelow, folderWithExamples, writeInto } from '../support/workFolder.ts';
+import { exampleText } from '../support/examples.ts';
+import { filesBelow, folderWithExamples, writeInto } from '../support/workFolder.ts';
 
-const SAW = 'examples/push-button-plug-stop.yaml';
-const NO_CONTROL = 'examples/plugs-comfortably.yaml';
+const SAW = 'examples/teacher/what-happens-after-the-stop-button.yaml';
+const NO_CONTROL = 'examples/engineer/may-this-belt-be-plugged.yaml';
 
 /** The saw with a piece of its file replaced. */
 function edited(folder: string, before: string, after: string): string {
-  const text = exampleText('push-button-plug-stop.yaml');
+  const text = exampleText('what-happens-after-the-stop-button.yaml');
   if (!text.includes(before)) throw new Error(`the example has no "${before}"`);
   return writeInto(
     folder,
@@ -76,7 +77,10 @@ describe('wiring', () => {
     const { exit, out } = await runCommand(folder, ['wiring', SAW]);
     expect(exit).toBe(0);
     expect(out).toContain('wiring.svg');
-    const drawing = readFileSync(path.join(folder, 'reports/push-button-plug-stop/wiring.svg'), 'utf8');
+    const drawing = readFileSync(
+      path.join(folder, 'reports/what-happens-after-the-stop-button/wiring.svg'),
+      'utf8',
+    );
     expect(drawing).toMatch(/^<svg/);
     expect(drawing).toContain('Shingle cross-cut saw');
   });

@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { cpSync, mkdirSync, readFileSync, symlinkSync } from 'node:fs';
+import { mkdirSync, readFileSync, symlinkSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -14,7 +14,7 @@ import { folderWithExamples, workFolder, writeInto } from '../support/workFolder
 
 const readme = readFileSync(path.join(PROJECT, 'README.md'), 'utf8');
 const blocks = codeBlocks(readme);
-const SURVEYS = path.join('examples', 'surveys');
+const SURVEYS = path.join('examples', 'engineer');
 const at = (block: CodeBlock) => `line ${block.line}`;
 
 it('two commands install and run the main job and the tests', () => {
@@ -36,7 +36,6 @@ describe('the command', () => {
 
   it.each(commands)('$title works as written', async ({ args }) => {
     const folder = folderWithExamples();
-    cpSync(path.join(PROJECT, SURVEYS), path.join(folder, SURVEYS), { recursive: true });
     const { exit, out, err } = await runCommand(folder, args);
     expect({ exit, err }).toEqual({ exit: 0, err: '' });
     expect(out).not.toBe('');

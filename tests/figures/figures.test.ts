@@ -26,7 +26,9 @@ const UPDATE = process.env.UPDATE_FIGURES === '1';
 const TOLERANCE = 0.02;
 
 const run = fakeRun();
-const example = simulate(parseScenario(readFileSync('examples/plugs-comfortably.yaml', 'utf8')));
+const example = simulate(
+  parseScenario(readFileSync('examples/engineer/may-this-belt-be-plugged.yaml', 'utf8')),
+);
 const figures: readonly (readonly [string, FigureSpec, SvgOptions])[] = [
   // README's picture
   ['../../examples/figures/plug', switchingFigures(example, { units: 'SI' })[1]!, { theme: 'light' }],

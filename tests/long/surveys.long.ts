@@ -11,7 +11,7 @@ import {
   simulate,
 } from '../../src/index.ts';
 import { randomStream } from '../../src/survey/draws/randomStream.ts';
-import { exampleText } from '../support/workFolder.ts';
+import { exampleText } from '../support/examples.ts';
 import { made, surveyOn } from '../unit/survey/real/made.ts';
 import { gridAround, rangesOf, worstPlug } from '../unit/survey/real/worstCase.ts';
 
@@ -37,7 +37,7 @@ function randomValues(survey: Survey, run: number): number[] {
 }
 
 it('the worst plug that a search finds is not beaten by a dense grid around it or by random runs', () => {
-  const survey = worstPlug(exampleText('plugs-comfortably.yaml'), SEARCH_RUNS);
+  const survey = worstPlug(exampleText('may-this-belt-be-plugged.yaml'), SEARCH_RUNS);
   const { row, value } = extremeOf(survey, made(survey))!;
   const { metrics } = simulate(parseScenario(scenarioOfRun(survey, row.values)));
   expect(metrics.plugMinimumTorque.value).toBe(value);
@@ -65,7 +65,7 @@ it('the worst plug that a search finds is not beaten by a dense grid around it o
 
 it('the verdict of a limit map changes between the two inertias that hold the limit found by bisection', () => {
   // Plugged so late that every inertia of the map is up to speed: the search for the limit gives each the time it needs.
-  const text = exampleText('plugs-comfortably.yaml').replace(
+  const text = exampleText('may-this-belt-be-plugged.yaml').replace(
     '{ at: 1 s, do: plug }',
     '{ at: 4 s, do: plug }',
   );

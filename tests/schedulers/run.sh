@@ -8,7 +8,7 @@
 set -eu
 cd "$(dirname "$0")/../.."
 
-SURVEY=examples/surveys/how-bad-can-the-closing-instant-be.yaml
+SURVEY=examples/teacher/how-bad-can-the-closing-instant-be.yaml
 RECIPES=examples/schedulers
 # Ports of the daemons, away from Slurm's own 6817 and 6818.
 CONTROLLER_PORT=26817

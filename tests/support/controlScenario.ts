@@ -10,7 +10,9 @@ import type {
 } from '../../src/scenario/scenario.ts';
 import { PLAIN_CONTROL } from './scenarios.ts';
 
-const EXAMPLE = fileURLToPath(new URL('../../examples/plugs-comfortably.yaml', import.meta.url));
+const EXAMPLE = fileURLToPath(
+  new URL('../../examples/engineer/may-this-belt-be-plugged.yaml', import.meta.url),
+);
 const { protection: _, ...BELT } = parseScenario(readFileSync(EXAMPLE, 'utf8'));
 
 /** The belt of the examples with a control circuit in place of commands. */

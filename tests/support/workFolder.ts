@@ -1,16 +1,9 @@
-import {
-  copyFileSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs';
+import { cpSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { onTestFinished } from 'vitest';
 import { PROJECT } from './commandLine.ts';
+import { exampleText, USERS } from './examples.ts';
 
 /** An empty folder for one test, removed when it ends. */
 export function workFolder(): string {
@@ -19,19 +12,12 @@ export function workFolder(): string {
   return folder;
 }
 
-/** A folder for one test with the project's example scenarios and tables in it. */
+/** A folder for one test with the project's examples in it. */
 export function folderWithExamples(): string {
   const folder = workFolder();
-  mkdirSync(path.join(folder, 'examples'));
-  const examples = path.join(PROJECT, 'examples');
-  for (const name of readdirSync(examples).filter((file) => /\.(?:yaml|csv)$/u.test(file)))
-    copyFileSync(path.join(examples, name), path.join(folder, 'examples', name));
+  for (const user of USERS)
+    cpSync(path.join(PROJECT, 'examples', user), path.join(folder, 'examples', user), { recursive: true });
   return folder;
-}
-
-/** Text of an example. */
-export function exampleText(name: string): string {
-  return readFileSync(path.join(PROJECT, 'examples', name), 'utf8');
 }
 
 /** Text of the example that plugs well with pieces replaced; every piece must be there. */
@@ -39,7 +25,7 @@ export function editedExample(...edits: readonly (readonly [string, string])[]):
   return edits.reduce((text, [before, after]) => {
     if (!text.includes(before)) throw new Error(`the example has no "${before}"`);
     return text.replace(before, () => after);
-  }, exampleText('plugs-comfortably.yaml'));
+  }, exampleText('may-this-belt-be-plugged.yaml'));
 }
 
 /** Writes a file into a folder and returns its name. */

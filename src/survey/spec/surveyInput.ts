@@ -37,7 +37,7 @@ const common = {
     { min: 1, max: 1000, lines: 'one' },
     {
       about: 'File of the scenario that is varied, relative to this file',
-      example: 'plugs-comfortably.yaml',
+      example: 'may-this-belt-be-plugged.yaml',
     },
   ),
   metrics: z

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { builtPages, PROJECTOR, TELEPHONE } from '../../support/builtPage.ts';
+import { exampleText } from '../../support/examples.ts';
 import { forms } from '../../support/longForms.ts';
 import {
   applyText,
@@ -16,7 +17,6 @@ import {
   settled,
   TASK_NAMES,
 } from '../../support/pageDriver.ts';
-import { exampleText } from '../../support/workFolder.ts';
 
 const pages = builtPages();
 
@@ -62,10 +62,10 @@ it.each(forms(['light', 'dark'] as const, ['light'] as const))(
     await page.locator('[data-adjustable=loadInertia] input[type=range]').press('PageUp');
     await settled(page);
     violations.push(...(await found(page, 'pinned')));
-    await applyText(page, exampleText('push-button-plug-stop.yaml').replace('400 V', '400'));
+    await applyText(page, exampleText('what-happens-after-the-stop-button.yaml').replace('400 V', '400'));
     await page.getByRole('list', { name: 'Problems' }).waitFor();
     violations.push(...(await found(page, 'refused')));
-    await applyText(page, exampleText('push-button-plug-stop.yaml'));
+    await applyText(page, exampleText('what-happens-after-the-stop-button.yaml'));
     await chooseTask(page, 'Class');
     await button(page, 'Begin here').click();
     await page.getByRole('heading', { name: 'Your task' }).waitFor();

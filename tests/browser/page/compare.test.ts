@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import { formatQuantity } from '../../../src/report/formatQuantity.ts';
 import { applyEdits } from '../../../src/scenario/edit/applyEdits.ts';
 import { builtPages } from '../../support/builtPage.ts';
+import { exampleText } from '../../support/examples.ts';
 import {
   applyText,
   button,
@@ -12,11 +13,10 @@ import {
   settled,
   shownNumbers,
 } from '../../support/pageDriver.ts';
-import { exampleText } from '../../support/workFolder.ts';
 
 const pages = builtPages();
 
-const EXAMPLE = exampleText('push-button-plug-stop.yaml');
+const EXAMPLE = exampleText('what-happens-after-the-stop-button.yaml');
 
 /** What stands on the page at one picture of the display. */
 interface Sample {

@@ -13,6 +13,7 @@ import {
 } from '../../../src/scenario/edit/faultFields.ts';
 import type { StarterFault } from '../../../src/scenario/scenario.ts';
 import { builtPages } from '../../support/builtPage.ts';
+import { exampleText } from '../../support/examples.ts';
 import { forms } from '../../support/longForms.ts';
 import {
   applyText,
@@ -24,14 +25,13 @@ import {
   settled,
   tableDifferences,
 } from '../../support/pageDriver.ts';
-import { exampleText } from '../../support/workFolder.ts';
 
 const pages = builtPages();
 
 /** s; a machine that stalls or coasts is not followed for longer. */
 const END = 4;
 
-const PLUG_STOP = applyEdits(exampleText('push-button-plug-stop.yaml'), [
+const PLUG_STOP = applyEdits(exampleText('what-happens-after-the-stop-button.yaml'), [
   { kind: 'endTime', value: END },
 ]).text;
 

@@ -8,14 +8,15 @@ import { placeWords } from '../../../src/scenario/edit/placeWords.ts';
 import type { Problem } from '../../../src/scenario/problem.ts';
 import { builtPages } from '../../support/builtPage.ts';
 import { runCommand } from '../../support/commandLine.ts';
+import { exampleText } from '../../support/examples.ts';
 import { forms } from '../../support/longForms.ts';
 import { button, chooseTask, drop, libraryRun, openReady, saved, settled } from '../../support/pageDriver.ts';
-import { exampleText, workFolder, writeInto } from '../../support/workFolder.ts';
+import { workFolder, writeInto } from '../../support/workFolder.ts';
 
 const pages = builtPages();
 
-const EXAMPLE = exampleText('push-button-plug-stop.yaml');
-const OTHER = exampleText('plugs-comfortably.yaml');
+const EXAMPLE = exampleText('what-happens-after-the-stop-button.yaml');
+const OTHER = exampleText('may-this-belt-be-plugged.yaml');
 
 const editor = (page: Page) => page.locator('#scenario-text');
 const heading = (page: Page) => page.locator('h1').textContent();
@@ -204,15 +205,19 @@ describe('files that the page makes', () => {
   const VIEWS = [
     {
       kind: 'Commissioning sheet',
-      example: 'push-button-plug-stop.yaml',
+      example: 'what-happens-after-the-stop-button.yaml',
       args: ['sheet', 'run.yaml', '--out', 'out'],
     },
     {
       kind: 'Calculation note',
-      example: 'full-reversal.yaml',
+      example: 'what-does-a-full-reversal-cost.yaml',
       args: ['suitability', 'run.yaml', '--out', 'out'],
     },
-    { kind: 'Report of the run', example: 'full-reversal.yaml', args: ['run.yaml', '--out', 'out'] },
+    {
+      kind: 'Report of the run',
+      example: 'what-does-a-full-reversal-cost.yaml',
+      args: ['run.yaml', '--out', 'out'],
+    },
   ] as const;
 
   it.each(forms(VIEWS, VIEWS.slice(0, 1)))(

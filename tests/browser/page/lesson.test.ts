@@ -6,6 +6,7 @@ import { answersOf } from '../../../src/report/lesson/answers.ts';
 import { judgeGuess } from '../../../src/report/lesson/judgeGuess.ts';
 import { QUESTIONS, type QuestionKey } from '../../../src/report/lesson/question.ts';
 import { builtPages, type OpenOptions, PROJECTOR, TELEPHONE } from '../../support/builtPage.ts';
+import { exampleText } from '../../support/examples.ts';
 import {
   applyText,
   button,
@@ -18,11 +19,11 @@ import {
   settled,
   shownNumbers,
 } from '../../support/pageDriver.ts';
-import { exampleText, workFolder, writeInto } from '../../support/workFolder.ts';
+import { workFolder, writeInto } from '../../support/workFolder.ts';
 
 const pages = builtPages();
 
-const EXAMPLE = exampleText('push-button-plug-stop.yaml');
+const EXAMPLE = exampleText('what-happens-after-the-stop-button.yaml');
 
 /** A judgement of the example takes a second, ms. */
 const JUDGED_WITHIN = 4000;

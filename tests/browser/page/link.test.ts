@@ -5,6 +5,7 @@ import { isTelling } from '../../../src/report/lesson/concealed.ts';
 import { FAULT_CHOICES } from '../../../src/report/lesson/faultChoices.ts';
 import { applyEdits } from '../../../src/scenario/edit/applyEdits.ts';
 import { builtPages, keptOffline, usable } from '../../support/builtPage.ts';
+import { exampleText } from '../../support/examples.ts';
 import { forms } from '../../support/longForms.ts';
 import {
   applyText,
@@ -18,12 +19,11 @@ import {
   settled,
   shownNumbers,
 } from '../../support/pageDriver.ts';
-import { exampleText } from '../../support/workFolder.ts';
 
 const pages = builtPages();
 
-const OTHER = exampleText('plugs-comfortably.yaml');
-const EXAMPLE = exampleText('push-button-plug-stop.yaml');
+const OTHER = exampleText('may-this-belt-be-plugged.yaml');
+const EXAMPLE = exampleText('what-happens-after-the-stop-button.yaml');
 
 /** Makes a link and returns what follows the page's address. */
 async function madeLink(page: Page): Promise<string> {

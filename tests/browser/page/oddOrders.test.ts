@@ -3,12 +3,12 @@ import { linkOf } from '../../../src/page/link.ts';
 import { hide } from '../../../src/report/lesson/hiddenFault.ts';
 import { newLesson } from '../../../src/report/lesson/lesson.ts';
 import { builtPages } from '../../support/builtPage.ts';
+import { exampleText } from '../../support/examples.ts';
 import { button, chooseTask, hand, openReady, scenarioText, settled } from '../../support/pageDriver.ts';
-import { exampleText } from '../../support/workFolder.ts';
 
 /** What people do in another order than one thinks of; each of these was once found to go wrong. */
 const pages = builtPages();
-const BELT = exampleText('plugs-comfortably.yaml');
+const BELT = exampleText('may-this-belt-be-plugged.yaml');
 
 async function link(text: string, hidden: string | null = null): Promise<string> {
   const lesson = hidden === null ? null : newLesson('hiddenFault', [], hidden);
@@ -116,7 +116,7 @@ it('a pinned run follows the units of the page', async () => {
 });
 
 it('a change that does not go with a hidden fault is taken back, and nothing tells the fault', async () => {
-  const saw = exampleText('push-button-plug-stop.yaml').replaceAll(/#.*$/gmu, '');
+  const saw = exampleText('what-happens-after-the-stop-button.yaml').replaceAll(/#.*$/gmu, '');
   const hidden = hide([{ kind: 'overloadNeverTrips' }]);
   const { page } = await openReady(pages, { link: await link(saw, hidden) });
   await chooseTask(page, 'Change');

@@ -1,13 +1,13 @@
 import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { builtPages } from '../../support/builtPage.ts';
+import { exampleText } from '../../support/examples.ts';
 import { button, chooseTask, drop, libraryRun, openReady, settled } from '../../support/pageDriver.ts';
-import { exampleText } from '../../support/workFolder.ts';
 
 const pages = builtPages();
 
-const EXAMPLE = exampleText('push-button-plug-stop.yaml');
-const OTHER = exampleText('plugs-comfortably.yaml');
+const EXAMPLE = exampleText('what-happens-after-the-stop-button.yaml');
+const OTHER = exampleText('may-this-belt-be-plugged.yaml');
 
 const editor = (page: Page) => page.locator('#scenario-text');
 const heading = (page: Page) => page.locator('h1').textContent();

@@ -3,18 +3,18 @@ import path from 'node:path';
 import { expect, it } from 'vitest';
 import { builtPage } from '../../support/buildPage.ts';
 import { builtPages } from '../../support/builtPage.ts';
+import { exampleText } from '../../support/examples.ts';
 import { chooseTask, hand, libraryRun, openReady, settled, shownNumbers } from '../../support/pageDriver.ts';
-import { exampleText } from '../../support/workFolder.ts';
 
 const pages = builtPages();
 
 const EXAMPLES = [
-  'push-button-plug-stop.yaml',
-  'plugs-comfortably.yaml',
-  'should-not-be-plugged.yaml',
-  'full-reversal.yaml',
-  'from-a-nameplate.yaml',
-  'slip-ring-travel-drive.yaml',
+  'what-happens-after-the-stop-button.yaml',
+  'may-this-belt-be-plugged.yaml',
+  'should-this-fan-be-plugged.yaml',
+  'what-does-a-full-reversal-cost.yaml',
+  'what-if-only-the-nameplate-is-known.yaml',
+  'how-hard-does-plugging-twist-the-shaft.yaml',
 ];
 
 it('every number of every built-in scenario is that of this process, to the last bit, and its text the same', async () => {

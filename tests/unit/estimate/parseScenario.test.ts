@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { parseScenario } from '../../../src/estimate/parseScenario.ts';
 import { parseScenarioWithOrigins } from '../../../src/estimate/parseScenarioWithOrigins.ts';
-import { exampleText } from '../../support/workFolder.ts';
+import { exampleText } from '../../support/examples.ts';
 
 const withMachine = (machine: string) => `schemaVersion: 1
 title: a motor of which only the plate is known
@@ -18,11 +18,11 @@ actions:
 describe('parseScenario', () => {
   it('reads a scenario with a circuit without estimating one', () => {
     const { scenario, estimation, nameplate } = parseScenarioWithOrigins(
-      exampleText('plugs-comfortably.yaml'),
+      exampleText('may-this-belt-be-plugged.yaml'),
     );
     expect(estimation).toBe(null);
     expect(nameplate).toBe(null);
-    expect(parseScenario(exampleText('plugs-comfortably.yaml'))).toEqual(scenario);
+    expect(parseScenario(exampleText('may-this-belt-be-plugged.yaml'))).toEqual(scenario);
   });
 
   it('finds a double cage from a nameplate and says of each value where it comes from', () => {

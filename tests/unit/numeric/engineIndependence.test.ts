@@ -4,8 +4,8 @@
  */
 import { describe, expect, it } from 'vitest';
 import { parseScenario, simulate } from '../../../src/index.ts';
+import { exampleText } from '../../support/examples.ts';
 import { withNudgedMath } from '../../support/nudgedMath.ts';
-import { exampleText } from '../../support/workFolder.ts';
 
 /** Everything that a scenario's text leads to, every digit of it. */
 function outcome(name: string): string {
@@ -16,10 +16,10 @@ function outcome(name: string): string {
 }
 
 const EXAMPLES = [
-  'from-a-nameplate',
-  'plugs-comfortably',
-  'push-button-plug-stop',
-  'slip-ring-travel-drive',
+  'what-if-only-the-nameplate-is-known',
+  'may-this-belt-be-plugged',
+  'what-happens-after-the-stop-button',
+  'how-hard-does-plugging-twist-the-shaft',
 ].map((name) => `${name}.yaml`);
 
 describe('with the last bits of an engine changed', () => {

@@ -3,9 +3,9 @@ import { parseScenario, simulate } from '../../../src/index.ts';
 import { newEngine } from '../../../src/page/worker/engine.ts';
 import type { RunAnswer, RunOrder } from '../../../src/page/worker/protocol.ts';
 import { hide } from '../../../src/report/lesson/hiddenFault.ts';
-import { exampleText } from '../../support/workFolder.ts';
+import { exampleText } from '../../support/examples.ts';
 
-const text = exampleText('plugs-comfortably.yaml');
+const text = exampleText('may-this-belt-be-plugged.yaml');
 const OUTSIDE = { version: '0.0.0', plotlySource: async () => '' };
 const ORDER: RunOrder = {
   text,

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { parseScenarioWithOrigins } from '../../../src/estimate/parseScenarioWithOrigins.ts';
 import { differingInputs } from '../../../src/report/differingInputs.ts';
-import { editedExample, exampleText } from '../../support/workFolder.ts';
+import { exampleText } from '../../support/examples.ts';
+import { editedExample } from '../../support/workFolder.ts';
 
 const belt = parseScenarioWithOrigins(editedExample());
 const edited = (...edits: readonly (readonly [string, string])[]) =>
@@ -40,7 +41,7 @@ describe('the inputs that differ', () => {
   });
 
   it('of a machine given by its nameplate are those of the nameplate', () => {
-    const text = exampleText('from-a-nameplate.yaml');
+    const text = exampleText('what-if-only-the-nameplate-is-known.yaml');
     const other = text.replace('breakdownTorque: 2.9', 'breakdownTorque: 2.8');
     expect(other).not.toBe(text);
     const paths = differingInputs(parseScenarioWithOrigins(text), parseScenarioWithOrigins(other)).map(

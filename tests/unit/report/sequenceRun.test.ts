@@ -7,7 +7,7 @@ import { sequenceRows } from '../../../src/report/sequenceRows.ts';
 import type { RunEventKind } from '../../../src/simulate/trajectory.ts';
 
 /** The belt of the examples, but with the control circuit of a plug to stop and people at its buttons. */
-const BELT = readFileSync('examples/plugs-comfortably.yaml', 'utf8')
+const BELT = readFileSync('examples/engineer/may-this-belt-be-plugged.yaml', 'utf8')
   .replace(/ {2}changeoverDelay:.*/u, '  control: { scheme: plug to stop, memoryRelay: yes }')
   .replace('do: start forward', 'do: press forward')
   .replace('do: plug', 'do: press stop');
@@ -79,7 +79,9 @@ describe('the sequence chart of a plug to stop', () => {
   });
 
   it('of the same drive without a control circuit has coils, poles and switch', () => {
-    const plain = simulate(parseScenario(readFileSync('examples/plugs-comfortably.yaml', 'utf8')));
+    const plain = simulate(
+      parseScenario(readFileSync('examples/engineer/may-this-belt-be-plugged.yaml', 'utf8')),
+    );
     const headings = sequenceRows(plain.trajectory, 0, plain.trajectory.tEnd).filter(
       (row) => row.heading === true,
     );

@@ -6,7 +6,7 @@ import { ScenarioError } from '../../../src/scenario/scenarioError.ts';
 import { WITH_EVERY_KEY } from './everyKey.ts';
 import { parseScenario as read } from './minimalScenario.ts';
 
-const example = read(readFileSync('examples/plugs-comfortably.yaml', 'utf8'));
+const example = read(readFileSync('examples/engineer/may-this-belt-be-plugged.yaml', 'utf8'));
 
 function problemsOf(scenario: Scenario): string[] {
   try {

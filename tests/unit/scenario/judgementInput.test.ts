@@ -349,7 +349,7 @@ describe('what was not stated is listed beside what was', () => {
 });
 
 it('a file with sections of the judgement runs as one without them', () => {
-  const source = readFileSync('examples/full-reversal.yaml', 'utf8');
+  const source = readFileSync('examples/teacher/what-does-a-full-reversal-cost.yaml', 'utf8');
   const plain = parseScenario(source);
   const judged = parseScenario(
     `${source}\nthermal: { insulationClass: F }\nduty: { operationsPerHour: 20 }\n`,

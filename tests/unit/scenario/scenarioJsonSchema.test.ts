@@ -1,8 +1,8 @@
-import { readdirSync, readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { scenarioJsonSchema } from '../../../src/scenario/scenarioJsonSchema.ts';
+import { EXAMPLE_SCENARIOS, exampleText } from '../../support/examples.ts';
 import { WITH_EVERY_KEY } from './everyKey.ts';
 import { codesOf, type Group, minimalScenario } from './minimalScenario.ts';
 
@@ -16,14 +16,12 @@ const validate = new Ajv2020({
   discriminator: false,
 }).compile(schema);
 
-const examples = readdirSync('examples').filter((name) => name.endsWith('.yaml'));
-
 it('names its draft', () => {
   expect(schema).toMatchObject({ $schema: 'https://json-schema.org/draft/2020-12/schema', type: 'object' });
 });
 
-it.each(examples)('accepts the example %s', (name) => {
-  expect(validate(parse(readFileSync(`examples/${name}`, 'utf8')))).toBe(true);
+it.each(EXAMPLE_SCENARIOS)('accepts the example %s', (name) => {
+  expect(validate(parse(exampleText(name)))).toBe(true);
 });
 
 it('accepts the smallest scenario', () => {

@@ -3,7 +3,7 @@ import { expect, it } from 'vitest';
 import { parseScenario, simulate } from '../../../src/index.ts';
 
 it('a pole that clears a rounding before a scheduled change does not stop the run', () => {
-  const example = parseScenario(readFileSync('examples/plugs-comfortably.yaml', 'utf8'));
+  const example = parseScenario(readFileSync('examples/engineer/may-this-belt-be-plugged.yaml', 'utf8'));
   const { status, ledger } = simulate({
     ...example,
     starter: {

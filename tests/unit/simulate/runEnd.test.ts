@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parseScenario, type Scenario, simulate } from '../../../src/index.ts';
 
-const example = parseScenario(readFileSync('examples/plugs-comfortably.yaml', 'utf8'));
+const example = parseScenario(readFileSync('examples/engineer/may-this-belt-be-plugged.yaml', 'utf8'));
 
 function withLoad(torques: Scenario['load']['torques'], more: Partial<Scenario> = {}): Scenario {
   return { ...example, load: { ...example.load, torques }, ...more };

@@ -1,10 +1,10 @@
 import { expect, it } from 'vitest';
 import { judgement, parseScenario, simulate } from '../../../src/index.ts';
 import { judgedAsRun } from '../../../src/survey/judgedAsRun.ts';
-import { exampleText } from '../../support/workFolder.ts';
+import { exampleText } from '../../support/examples.ts';
 
 it('what does not depend on the closing angle is judged as by the whole judgement', () => {
-  const scenario = parseScenario(exampleText('plugs-comfortably.yaml'));
+  const scenario = parseScenario(exampleText('may-this-belt-be-plugged.yaml'));
   const alone = judgedAsRun(simulate(scenario), false);
   const whole = judgement(scenario, { cageIsFitted: false, extremes: false }).suitability;
   const ofAngle = new Set([
@@ -23,7 +23,7 @@ it('what does not depend on the closing angle is judged as by the whole judgemen
 });
 
 it('no criterion that takes the worst angle is judged more severely by one angle than by thirteen', () => {
-  const scenario = parseScenario(exampleText('plugs-comfortably.yaml'));
+  const scenario = parseScenario(exampleText('may-this-belt-be-plugged.yaml'));
   const alone = judgedAsRun(simulate(scenario), false);
   const whole = judgement(scenario, { cageIsFitted: false, extremes: false }).suitability;
   for (const key of ['shaftTorque', 'instantaneousTrip'] as const) {
@@ -34,7 +34,7 @@ it('no criterion that takes the worst angle is judged more severely by one angle
 });
 
 it('a run that ends badly has no wear and no "suitable"', () => {
-  const text = exampleText('plugs-comfortably.yaml')
+  const text = exampleText('may-this-belt-be-plugged.yaml')
     .replace('closingTime: 18 ms', 'closingTime: 9 ms')
     .replace('changeoverDelay: 12 ms', 'deadTime: 1 ms');
   const alone = judgedAsRun(simulate(parseScenario(text)), false);

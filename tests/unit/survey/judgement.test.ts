@@ -6,7 +6,7 @@ import { parseScenario } from '../../../src/estimate/parseScenario.ts';
 import { judgedAlone } from '../../../src/survey/judgedAlone.ts';
 import { judgement } from '../../../src/survey/judgement.ts';
 
-const TEXT = readFileSync('examples/plugs-comfortably.yaml', 'utf8');
+const TEXT = readFileSync('examples/engineer/may-this-belt-be-plugged.yaml', 'utf8');
 
 function edited(...edits: readonly (readonly [string, string])[]): string {
   return edits.reduce((text, [before, after]) => {
@@ -130,7 +130,7 @@ describe('what a judgement is not made of', () => {
 
 describe('full reversal', () => {
   it('wears contacts by reversals, and its sentences are those of a drive that reverses', () => {
-    const text = readFileSync('examples/full-reversal.yaml', 'utf8');
+    const text = readFileSync('examples/teacher/what-does-a-full-reversal-cost.yaml', 'utf8');
     const rest = TEXT.slice(TEXT.indexOf('thermal:')).replace('start and plug stop', 'full reversal');
     const { suitability } = judgedAlone(parseScenario(`${text}\n${rest}`), false);
     const life = suitability.criteria.find(({ key }) => key === 'contactLife')!;
@@ -147,7 +147,7 @@ describe('full reversal', () => {
 });
 
 describe('a slip-ring motor', () => {
-  const text = readFileSync('examples/slip-ring-travel-drive.yaml', 'utf8');
+  const text = readFileSync('examples/engineer/how-hard-does-plugging-twist-the-shaft.yaml', 'utf8');
   const cageOf = (thermal: string) => {
     const { suitability } = judgedAlone(
       parseScenario(`${text}\nthermal: ${thermal}\nduty: { operationsPerHour: 5, runningTime: 60 s }`),

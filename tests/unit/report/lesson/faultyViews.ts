@@ -6,7 +6,9 @@ import type { RunView } from '../../../../src/report/live/runView.ts';
 import { runViewOf } from '../../../../src/report/live/runViewOf.ts';
 import type { StarterFault } from '../../../../src/scenario/scenario.ts';
 
-const EXAMPLE = fileURLToPath(new URL('../../../../examples/push-button-plug-stop.yaml', import.meta.url));
+const EXAMPLE = fileURLToPath(
+  new URL('../../../../examples/teacher/what-happens-after-the-stop-button.yaml', import.meta.url),
+);
 
 /** A machine that is started and plugged by its push buttons. */
 export const EXAMPLE_TEXT = readFileSync(EXAMPLE, 'utf8');

@@ -10,11 +10,11 @@ import { exactFrame } from '../../../../src/report/live/frameOfPoint.ts';
 import { sampleBelow } from '../../../../src/report/live/sampleBelow.ts';
 import { stationAt } from '../../../../src/report/live/stationAt.ts';
 import { everyElement } from '../../../support/everyElement.ts';
+import { exampleText } from '../../../support/examples.ts';
 import { ARCING_STARTER, IDEAL_STARTER, scenarioOf } from '../../../support/scenarios.ts';
 import { shortRun } from '../../../support/shortRun.ts';
 import { KRAUSE } from '../../../support/textbookMachines.ts';
 import { expectWithin } from '../../../support/tolerance.ts';
-import { exampleText } from '../../../support/workFolder.ts';
 
 const belt = simulate(parseScenario(shortRun()));
 
@@ -161,7 +161,10 @@ const RUNS: readonly (readonly [string, () => RunResult])[] = (
   [
     ['the belt', () => belt],
     ['every element', () => simulate(everyElement())],
-    ['slip rings with resistors', () => simulate(parseScenario(exampleText('slip-ring-travel-drive.yaml')))],
+    [
+      'slip rings with resistors',
+      () => simulate(parseScenario(exampleText('how-hard-does-plugging-twist-the-shaft.yaml'))),
+    ],
     [
       'ideal poles that chop the current of a coasting machine',
       () =>
@@ -250,7 +253,7 @@ describe('the energies of a film', () => {
 describe('the starter at random instants of a real run', () => {
   const runs: readonly (readonly [string, RunResult])[] = [
     ['commands to the coils', belt],
-    ['a control circuit', simulate(parseScenario(exampleText('push-button-plug-stop.yaml')))],
+    ['a control circuit', simulate(parseScenario(exampleText('what-happens-after-the-stop-button.yaml')))],
     [
       'a machine that runs at first',
       simulate(

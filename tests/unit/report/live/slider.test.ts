@@ -1,5 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseScenario } from '../../../../src/estimate/parseScenario.ts';
@@ -17,12 +15,10 @@ import {
 } from '../../../../src/report/live/slider.ts';
 import { ADJUSTABLES, type HandRange } from '../../../../src/scenario/edit/adjustable.ts';
 import { ADJUSTABLE_KEYS, type AdjustableKey } from '../../../../src/scenario/edit/edit.ts';
+import { exampleText } from '../../../support/examples.ts';
 
-const example = (name: string) =>
-  parseScenario(
-    readFileSync(fileURLToPath(new URL(`../../../../examples/${name}.yaml`, import.meta.url)), 'utf8'),
-  );
-const belt = example('plugs-comfortably');
+const example = (name: string) => parseScenario(exampleText(name));
+const belt = example('may-this-belt-be-plugged');
 
 const LINEAR: HandRange = { min: 0.009, max: 0.5, log: false };
 const LOG: HandRange = { min: 0.003, max: 8, log: true };
@@ -103,11 +99,11 @@ describe('a key', () => {
 
 describe('every adjustable of every example', () => {
   const scenarios = [
-    'plugs-comfortably',
-    'push-button-plug-stop',
-    'full-reversal',
-    'should-not-be-plugged',
-    'slip-ring-travel-drive',
+    'may-this-belt-be-plugged',
+    'what-happens-after-the-stop-button',
+    'what-does-a-full-reversal-cost',
+    'should-this-fan-be-plugged',
+    'how-hard-does-plugging-twist-the-shaft',
   ].map(example);
 
   it.each(ADJUSTABLE_KEYS)('lies on its slider, and its field is read back: %s', (key) => {
@@ -189,6 +185,6 @@ describe('words', () => {
   it('say what needs the zero-speed switch', () => {
     const { whyNeeded } = ADJUSTABLES.dropOutSpeed;
     expect(whyNeeded(belt)).toBeNull();
-    expect(whyNeeded(example('push-button-plug-stop'))).not.toBeNull();
+    expect(whyNeeded(example('what-happens-after-the-stop-button'))).not.toBeNull();
   });
 });

@@ -11,9 +11,9 @@ import { applyEdits } from '../../../../src/scenario/edit/applyEdits.ts';
 import type { ButtonName, ControlData, Scenario, SchemeName } from '../../../../src/scenario/scenario.ts';
 import type { Channel, ChannelOf, ChannelValue } from '../../../../src/simulate/channels.ts';
 import { controlScenario, hold, press } from '../../../support/controlScenario.ts';
+import { exampleText } from '../../../support/examples.ts';
 import { ARCING_STARTER, scenarioOf } from '../../../support/scenarios.ts';
 import { KRAUSE } from '../../../support/textbookMachines.ts';
-import { exampleText } from '../../../support/workFolder.ts';
 import { fakeFilm } from './fakeFilm.ts';
 
 /** A history written as value, time, value, time, value … from 0 s on. */
@@ -262,7 +262,7 @@ describe('a touch of a button', () => {
     expect(heldAfter(touch('forward', false, false))).toBe(false);
     expect(heldAfter(touch('overloadTest', false, true))).toBe(false);
     const twice = [touch('emergencyStop', false, false), touch('emergencyStop', true, false)];
-    const done = applyEdits(exampleText('push-button-plug-stop.yaml'), twice);
+    const done = applyEdits(exampleText('what-happens-after-the-stop-button.yaml'), twice);
     expect(done.refusal).toBeNull();
     expect(parseScenario(done.text).actions.slice(-2)).toMatchObject([
       { at: 1, button: 'emergencyStop', do: 'press' },

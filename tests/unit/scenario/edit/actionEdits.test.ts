@@ -5,7 +5,7 @@ import type { Edit } from '../../../../src/scenario/edit/edit.ts';
 import { CIRCUITS, changedLines, edited, example } from './editing.ts';
 
 describe('a hand on a button', () => {
-  const text = example('push-button-plug-stop');
+  const text = example('what-happens-after-the-stop-button');
 
   it('is added, and what was done later is forgotten', () => {
     const after = edited(text, { kind: 'button', at: 0.9, do: 'press', button: 'emergencyStop' });
@@ -42,14 +42,14 @@ describe('a hand on a button', () => {
 
   it('is refused where there are no buttons, as a command is where there are', () => {
     const press: Edit = { kind: 'button', at: 1, do: 'press', button: 'forward' };
-    expect(applyEdits(example('plugs-comfortably'), [press]).applied).toBe(false);
+    expect(applyEdits(example('may-this-belt-be-plugged'), [press]).applied).toBe(false);
     expect(applyEdits(text, [{ kind: 'command', at: 1, do: 'plug' }]).applied).toBe(false);
   });
 });
 
 describe('a command', () => {
   it('is added, and what came at that instant or later is forgotten', () => {
-    const after = edited(example('plugs-comfortably'), { kind: 'command', at: 1, do: 'coast' });
+    const after = edited(example('may-this-belt-be-plugged'), { kind: 'command', at: 1, do: 'coast' });
     expect(parseScenario(after).actions).toEqual([
       { at: 0, do: 'startForward' },
       { at: 1, do: 'coast' },
@@ -58,13 +58,13 @@ describe('a command', () => {
   });
 
   it('needs its device', () => {
-    expect(applyEdits(example('plugs-comfortably'), [{ kind: 'command', at: 1, do: 'brake' }]).refusal).toBe(
-      'the scenario has no brake',
-    );
+    expect(
+      applyEdits(example('may-this-belt-be-plugged'), [{ kind: 'command', at: 1, do: 'brake' }]).refusal,
+    ).toBe('the scenario has no brake');
   });
 
   it('to plug says first that there is no switch', () => {
-    const silent = example('full-reversal').replace(/^ {2}zeroSpeedSwitch.*\n/mu, '');
+    const silent = example('what-does-a-full-reversal-cost').replace(/^ {2}zeroSpeedSwitch.*\n/mu, '');
     const { actions, starter } = parseScenario(edited(silent, { kind: 'command', at: 1, do: 'plug' }));
     expect([actions.at(-1)?.do, starter.zeroSpeedSwitch]).toEqual(['plug', null]);
   });
@@ -85,7 +85,7 @@ describe('no actions', () => {
   });
 
   it('keep a running machine running', () => {
-    const running = `initial: running reverse\n${example('plugs-comfortably')}`;
+    const running = `initial: running reverse\n${example('may-this-belt-be-plugged')}`;
     expect(parseScenario(edited(running, { kind: 'clearActions' })).actions).toEqual([
       { at: 0, do: 'startReverse' },
     ]);

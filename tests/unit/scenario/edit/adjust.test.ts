@@ -21,8 +21,10 @@ describe('an edit of one quantity', () => {
 
   it('is written with four digits, in the unit that stood there', () => {
     // 0.2 kg·m² over the pound foot squared of 0.0421401101 kg·m².
-    expect(adjusted(example('full-reversal'), 'loadInertia', 0.2)).toContain('  inertia: 4.746 lb ft^2\n');
-    expect(adjusted(example('plugs-comfortably'), 'loadInertia', 1 / 3)).toContain(
+    expect(adjusted(example('what-does-a-full-reversal-cost'), 'loadInertia', 0.2)).toContain(
+      '  inertia: 4.746 lb ft^2\n',
+    );
+    expect(adjusted(example('may-this-belt-be-plugged'), 'loadInertia', 1 / 3)).toContain(
       'inertia: 0.3333 kg m^2 # belt, rollers',
     );
   });
@@ -36,13 +38,13 @@ describe('an edit of one quantity', () => {
   });
 
   it('keeps breakaway in its ratio to friction', () => {
-    const { torques } = parseScenario(adjusted(example('plugs-comfortably'), 'loadTorque', 20)).load;
+    const { torques } = parseScenario(adjusted(example('may-this-belt-be-plugged'), 'loadTorque', 20)).load;
     expect(torques[0]).toEqual({ kind: 'friction', torque: 20, breakaway: 30 });
     expect(torques[1]!.kind).toBe('viscous');
   });
 
   it('scales a fan as it is written, and counts it at synchronous speed', () => {
-    const text = example('should-not-be-plugged');
+    const text = example('should-this-fan-be-plugged');
     const after = adjusted(text, 'loadTorque', 100);
     expect(after).toContain('atSpeed: 1478 rpm } # air');
     const [fan] = parseScenario(after).load.torques;
@@ -51,12 +53,14 @@ describe('an edit of one quantity', () => {
   });
 
   it('turns a single torque behind a gear', () => {
-    const { torques } = parseScenario(adjusted(example('slip-ring-travel-drive'), 'loadTorque', 260)).load;
+    const { torques } = parseScenario(
+      adjusted(example('how-hard-does-plugging-twist-the-shaft'), 'loadTorque', 260),
+    ).load;
     expect(torques).toEqual([{ kind: 'friction', torque: 260, breakaway: 320 }]);
   });
 
   it('gives a dead time in place of a delay, in the same line', () => {
-    const text = example('plugs-comfortably');
+    const text = example('may-this-belt-be-plugged');
     const after = adjusted(text, 'deadTime', 0.04);
     expect(after).toContain('21 ms.\n  deadTime: 40 ms\n');
     const { starter } = parseScenario(after);
@@ -66,14 +70,17 @@ describe('an edit of one quantity', () => {
   });
 
   it('keeps the operating times that hold where none is stated', () => {
-    const text = example('plugs-comfortably').replace(/^ {2}(closing|opening)Time.*\n/gmu, '');
+    const text = example('may-this-belt-be-plugged').replace(/^ {2}(closing|opening)Time.*\n/gmu, '');
     const before = parseScenario(text).starter;
     const after = parseScenario(adjusted(text, 'deadTime', 0.05)).starter;
     expect([after.closingTime, after.openingTime]).toEqual([before.closingTime, before.openingTime]);
   });
 
   it('reaches the shortest dead time that the contactors can make', () => {
-    const text = example('plugs-comfortably').replace('closingTime: 18 ms', 'closingTime: 18.33333 ms');
+    const text = example('may-this-belt-be-plugged').replace(
+      'closingTime: 18 ms',
+      'closingTime: 18.33333 ms',
+    );
     const { closingTime, openingTime } = parseScenario(text).starter;
     const { starter } = parseScenario(adjusted(text, 'deadTime', closingTime - openingTime));
     expect(starter.changeoverDelay).toBeCloseTo(0, 9);
@@ -85,18 +92,23 @@ describe('an edit of one quantity', () => {
   });
 
   it('turns the timer where there is a control circuit', () => {
-    const { starter } = parseScenario(adjusted(example('push-button-plug-stop'), 'deadTime', 0.12));
+    const { starter } = parseScenario(
+      adjusted(example('what-happens-after-the-stop-button'), 'deadTime', 0.12),
+    );
     expect(starter.control?.changeoverTimer).toBe(0.12);
   });
 
   it('sets the closing angle in degrees', () => {
-    const after = adjusted(example('plugs-comfortably'), 'closingAngle', Math.PI / 3);
+    const after = adjusted(example('may-this-belt-be-plugged'), 'closingAngle', Math.PI / 3);
     expect(after).toContain('angle: 60 deg # where phase A');
-    near(parseScenario(adjusted(example('full-reversal'), 'closingAngle', 1)).supply.angle, 1);
+    near(
+      parseScenario(adjusted(example('what-does-a-full-reversal-cost'), 'closingAngle', 1)).supply.angle,
+      1,
+    );
   });
 
   it('puts line resistors in, turns them and takes them out', () => {
-    const text = example('plugs-comfortably');
+    const text = example('may-this-belt-be-plugged');
     const before = parseScenario(text).starter;
     const once = adjusted(text, 'lineResistance', 0.8);
     expect(parseScenario(once).starter.lineResistors).toEqual({
@@ -110,7 +122,7 @@ describe('an edit of one quantity', () => {
   });
 
   it('keeps the pick-up speed above the drop-out speed', () => {
-    const text = example('plugs-comfortably');
+    const text = example('may-this-belt-be-plugged');
     const rpm = Math.PI / 30;
     const low = parseScenario(adjusted(text, 'dropOutSpeed', 100 * rpm)).starter.zeroSpeedSwitch!;
     near(low.dropOutSpeed, 100 * rpm);
@@ -123,9 +135,10 @@ describe('an edit of one quantity', () => {
 
   it('takes the switch out where nothing needs it', () => {
     expect(
-      parseScenario(adjusted(example('plugs-comfortably'), 'dropOutSpeed', null)).starter.zeroSpeedSwitch,
+      parseScenario(adjusted(example('may-this-belt-be-plugged'), 'dropOutSpeed', null)).starter
+        .zeroSpeedSwitch,
     ).toBeNull();
-    const needed = applyEdits(example('push-button-plug-stop'), [
+    const needed = applyEdits(example('what-happens-after-the-stop-button'), [
       { kind: 'adjust', key: 'dropOutSpeed', value: null },
     ]);
     expect(needed.refusal).toBe('the scheme `plug to stop` needs its zero-speed switch');
@@ -142,16 +155,19 @@ describe('an edit of one quantity', () => {
   });
 
   it('keeps the ratio of reactance to resistance', () => {
-    const { supply } = parseScenario(adjusted(example('full-reversal'), 'sourcePower', 1e6));
+    const { supply } = parseScenario(adjusted(example('what-does-a-full-reversal-cost'), 'sourcePower', 1e6));
     expect((2 * Math.PI * 60 * supply.sourceInductance) / supply.sourceResistance).toBeCloseTo(5, 9);
   });
 
   it('is refused where the element cannot be taken out or turned', () => {
     for (const key of ['loadInertia', 'loadTorque', 'deadTime', 'closingAngle'] as const)
-      expect(applyEdits(example('plugs-comfortably'), [{ kind: 'adjust', key, value: null }]).applied).toBe(
-        false,
-      );
-    const none = example('slip-ring-travel-drive').replace(/torque: \{ kind: friction.*/u, 'torque: none');
+      expect(
+        applyEdits(example('may-this-belt-be-plugged'), [{ kind: 'adjust', key, value: null }]).applied,
+      ).toBe(false);
+    const none = example('how-hard-does-plugging-twist-the-shaft').replace(
+      /torque: \{ kind: friction.*/u,
+      'torque: none',
+    );
     expect(applyEdits(none, [{ kind: 'adjust', key: 'loadTorque', value: 5 }]).refusal).toBe(
       'the scenario states no load torque',
     );

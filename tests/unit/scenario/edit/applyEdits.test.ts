@@ -7,7 +7,13 @@ import { CIRCUITS, edited, example, SCHEMES } from './editing.ts';
 
 describe('a text', () => {
   it('that is no scenario is returned as it is', () => {
-    for (const text of ['', ': :', 'title: x', '\u0000', `${example('plugs-comfortably')}\nextra: 1`]) {
+    for (const text of [
+      '',
+      ': :',
+      'title: x',
+      '\u0000',
+      `${example('may-this-belt-be-plugged')}\nextra: 1`,
+    ]) {
       const done = applyEdits(text, [{ kind: 'clearActions' }]);
       expect(done).toMatchObject({ text, applied: false });
       expect(done.refusal).not.toBeNull();
@@ -55,7 +61,7 @@ describe('a text', () => {
   });
 
   it('keeps its line ends and an unfinished last line', () => {
-    const unix = example('plugs-comfortably').split('\n\n# From here on')[0]!;
+    const unix = example('may-this-belt-be-plugged').split('\n\n# From here on')[0]!;
     const edits: Edit[] = [
       { kind: 'command', at: 0.7, do: 'coast' },
       { kind: 'adjust', key: 'lineResistance', value: 1 },
@@ -73,7 +79,7 @@ describe('a text', () => {
   });
 
   it('is taken as a whole or not at all', () => {
-    const text = example('plugs-comfortably');
+    const text = example('may-this-belt-be-plugged');
     const edits: Edit[] = [
       { kind: 'adjust', key: 'loadInertia', value: 1 },
       { kind: 'command', at: 1, do: 'brake' },

@@ -24,7 +24,7 @@ describe('a control circuit', () => {
 
   it('protects the machine and remembers what has driven it', () => {
     const { control } = parseScenario(
-      edited(example('plugs-comfortably'), { kind: 'scheme', scheme: 'plugStop' }),
+      edited(example('may-this-belt-be-plugged'), { kind: 'scheme', scheme: 'plugStop' }),
     ).starter;
     expect(control).toMatchObject({ memoryRelay: true, overload: { setting: 14.6, tripClass: '10' } });
   });
@@ -34,7 +34,7 @@ describe('a control circuit', () => {
       parseScenario(edited(text, { kind: 'scheme', scheme }))
         .actions.filter((action) => action.do === 'press' || scheme === 'jog')
         .map((action) => `${action.do} ${'button' in action ? action.button : ''}`);
-    const text = example('plugs-comfortably');
+    const text = example('may-this-belt-be-plugged');
     expect(words(text, 'plugStop')).toEqual(['press forward', 'press stop']);
     expect(words(text, 'direct')).toEqual(['press forward', 'press reverse']);
     expect(words(text, 'throughStop')).toEqual(['press forward', 'press stop']);
@@ -46,7 +46,7 @@ describe('a control circuit', () => {
   });
 
   it('takes the overload relay with it, and leaves it behind', () => {
-    const text = example('should-not-be-plugged');
+    const text = example('should-this-fan-be-plugged');
     const before = parseScenario(text).protection?.overload;
     const given = edited(text, { kind: 'scheme', scheme: 'plugStop' });
     expect(parseScenario(given).protection?.overload ?? null).toBeNull();
@@ -56,7 +56,7 @@ describe('a control circuit', () => {
   });
 
   it('is exchanged with what the new one does without', () => {
-    const text = edited(example('push-button-plug-stop'), {
+    const text = edited(example('what-happens-after-the-stop-button'), {
       kind: 'faults',
       faults: [{ kind: 'auxiliaryContact', contactor: 'forward', contact: 'holdIn', stuck: 'open' }],
     });
@@ -70,7 +70,7 @@ describe('a control circuit', () => {
 });
 
 describe('an option of the control circuit', () => {
-  const text = example('push-button-plug-stop');
+  const text = example('what-happens-after-the-stop-button');
   const before = parseScenario(text).starter.control!;
   const option = (chosen: Extract<Edit, { kind: 'control' }>['option']) =>
     parseScenario(edited(text, { kind: 'control', option: chosen })).starter.control!;
@@ -122,7 +122,7 @@ describe('an option of the control circuit', () => {
 
   it('is refused without a control circuit', () => {
     const edit: Edit = { kind: 'control', option: { key: 'scanTime', value: 0.01 } };
-    expect(applyEdits(example('plugs-comfortably'), [edit]).applied).toBe(false);
+    expect(applyEdits(example('may-this-belt-be-plugged'), [edit]).applied).toBe(false);
   });
 });
 
@@ -144,7 +144,7 @@ describe('faults', () => {
   ];
 
   it.each(ALL)('can be chosen and taken back: %j', (fault) => {
-    const text = example('push-button-plug-stop');
+    const text = example('what-happens-after-the-stop-button');
     const after = edited(text, { kind: 'faults', faults: [fault] });
     expect(parseScenario(after)).toEqual({
       ...parseScenario(text),
@@ -155,7 +155,7 @@ describe('faults', () => {
   });
 
   it('of what is not there are refused', () => {
-    const text = example('plugs-comfortably');
+    const text = example('may-this-belt-be-plugged');
     expect(applyEdits(text, [{ kind: 'faults', faults: [{ kind: 'overloadNeverTrips' }] }])).toMatchObject({
       text,
       applied: false,

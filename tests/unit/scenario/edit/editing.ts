@@ -1,26 +1,25 @@
-import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { expect } from 'vitest';
 import { applyEdits } from '../../../../src/scenario/edit/applyEdits.ts';
 import type { Edit } from '../../../../src/scenario/edit/edit.ts';
 import type { SchemeName } from '../../../../src/scenario/scenario.ts';
+import { exampleText } from '../../../support/examples.ts';
 
 /** The examples by their file names. */
 export const EXAMPLES = [
-  'plugs-comfortably',
-  'push-button-plug-stop',
-  'full-reversal',
-  'should-not-be-plugged',
-  'slip-ring-travel-drive',
-  'from-a-nameplate',
+  'may-this-belt-be-plugged',
+  'what-happens-after-the-stop-button',
+  'what-does-a-full-reversal-cost',
+  'should-this-fan-be-plugged',
+  'how-hard-does-plugging-twist-the-shaft',
+  'what-if-only-the-nameplate-is-known',
 ] as const;
 /** Without the one whose circuit is fitted, which takes long. */
-export const CIRCUITS = EXAMPLES.filter((name) => name !== 'from-a-nameplate');
+export const CIRCUITS = EXAMPLES.filter((name) => name !== 'what-if-only-the-nameplate-is-known');
 type Example = (typeof EXAMPLES)[number];
 
 /** The text of an example. */
 export function example(name: Example): string {
-  return readFileSync(fileURLToPath(new URL(`../../../../examples/${name}.yaml`, import.meta.url)), 'utf8');
+  return exampleText(name);
 }
 
 /** Carries out edits that must succeed. */

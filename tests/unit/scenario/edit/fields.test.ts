@@ -1,5 +1,3 @@
-import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { parseScenario } from '../../../../src/estimate/parseScenario.ts';
 import { applyEdits } from '../../../../src/scenario/edit/applyEdits.ts';
@@ -13,12 +11,10 @@ import {
 import { offsetOfPlace, placeWords, saveName } from '../../../../src/scenario/edit/placeWords.ts';
 import { readField } from '../../../../src/scenario/edit/readField.ts';
 import { MOST_BYTES, textOfFile } from '../../../../src/scenario/edit/textOfFile.ts';
-
-const example = (name: string) =>
-  readFileSync(fileURLToPath(new URL(`../../../../examples/${name}.yaml`, import.meta.url)), 'utf8');
+import { exampleText as example } from '../../../support/examples.ts';
 
 describe('a fault to choose', () => {
-  const text = example('push-button-plug-stop');
+  const text = example('what-happens-after-the-stop-button');
   const scenario = parseScenario(text);
 
   it.each(FAULT_KINDS)('can be had with every one of its choices: %s', (kind) => {
@@ -45,7 +41,7 @@ describe('a fault to choose', () => {
   });
 
   it('says why it cannot be', () => {
-    const belt = parseScenario(example('plugs-comfortably'));
+    const belt = parseScenario(example('may-this-belt-be-plugged'));
     expect(whyNoFault(belt, newFault('overloadNeverTrips'))).toBe('has no meaning without a control circuit');
     const welded = { ...belt, starter: { ...belt.starter, faults: [newFault('weldedContactor')] } };
     expect(whyNoFault(welded, newFault('weldedContactor'))).toContain('repeats the fault');
@@ -78,7 +74,7 @@ describe('a file that was chosen', () => {
   });
 
   it('of lines that end in a carriage return alone is read as lines, and that is said', () => {
-    const text = example('plugs-comfortably');
+    const text = example('may-this-belt-be-plugged');
     const found = textOfFile('old.yaml', bytes(text.replaceAll('\n', '\r')));
     expect(found).toEqual({ text, note: expect.stringContaining('line ends') });
   });

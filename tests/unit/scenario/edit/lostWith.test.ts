@@ -17,7 +17,7 @@ const WORDS: Partial<Record<keyof ControlData, string>> = {
 };
 
 const EVERYTHING = edited(
-  example('push-button-plug-stop'),
+  example('what-happens-after-the-stop-button'),
   { kind: 'control', option: { key: 'readyRelay', value: true } },
   { kind: 'control', option: { key: 'mechanicalInterlock', value: false } },
   { kind: 'control', option: { key: 'changeoverTimer', value: 0.08 } },
@@ -67,14 +67,14 @@ it('the scheme that is there takes nothing with it', () => {
 });
 
 it('a stated dead time goes where a control circuit comes, and one that contactors make of themselves is none', () => {
-  const stated = edited(example('plugs-comfortably'), { kind: 'adjust', key: 'deadTime', value: 0.2 });
+  const stated = edited(example('may-this-belt-be-plugged'), { kind: 'adjust', key: 'deadTime', value: 0.2 });
   expect(lostWith(parseScenario(stated), 'direct')).toContain('dead time of the contacts');
   const none = stated.replace(/^ {2}(?:deadTime|changeoverDelay): .*\n/gmu, '');
   expect(lostWith(parseScenario(none), 'direct')).not.toContain('dead time of the contacts');
 });
 
 it('choices that take the same are told together', () => {
-  const said = lossWords(parseScenario(example('push-button-plug-stop')));
+  const said = lossWords(parseScenario(example('what-happens-after-the-stop-button')));
   expect(said[0]).toMatch(
     /^Choosing “none” takes with it: memory relay, emergency stop of category 1, ready relay/u,
   );

@@ -65,7 +65,7 @@ describe.each(TEXTS)('in %s', (_, text) => {
 });
 
 it('the breakaway torque keeps its ratio, and does not creep by rounding when the same torque is set again', () => {
-  const text = example('slip-ring-travel-drive').replace(
+  const text = example('how-hard-does-plugging-twist-the-shaft').replace(
     /torque: \{ kind: friction.*/u,
     'torque: { kind: friction, torque: 7 N m, breakaway: 9.1 N m }',
   );
@@ -78,7 +78,7 @@ it('the breakaway torque keeps its ratio, and does not creep by rounding when th
 });
 
 it('a value that stands with more digits than a hand means keeps them, and so do a time in another unit and an angle a turn away', () => {
-  const text = example('plugs-comfortably')
+  const text = example('may-this-belt-be-plugged')
     .replace(/(?<=^load:\n) {2}inertia: [^#\n]*/mu, '  inertia: 0.1234567 kg m^2 ')
     .replace(/angle: [^#\n]*/u, 'angle: 420 deg ');
   expect(adjusted(text, 'loadInertia', 0.1234567)).toBe(text);

@@ -1,4 +1,3 @@
-import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { circuitEstimator } from '../../../../src/estimate/estimator.ts';
 import { readScenario } from '../../../../src/scenario/readScenario.ts';
@@ -9,10 +8,9 @@ import { scenarioOfRun } from '../../../../src/survey/runs/scenarioOfRun.ts';
 import { changesOf, withValues } from '../../../../src/survey/runs/withValues.ts';
 import { rememberingEstimator } from '../../../../src/survey/spec/rememberingEstimator.ts';
 import type { VariedField } from '../../../../src/survey/spec/survey.ts';
+import { EXAMPLE_SCENARIOS, exampleText } from '../../../support/examples.ts';
 import { numbersIn, surveyOf } from './numberFields.ts';
 
-const examples = readdirSync('examples').filter((name) => name.endsWith('.yaml'));
-const textOf = (name: string) => readFileSync(`examples/${name}`, 'utf8');
 const estimator = rememberingEstimator(circuitEstimator);
 
 /** The scenario, or the codes of what is wrong with it. */
@@ -33,10 +31,10 @@ const near = (number: number) =>
 const lines = (text: string) => text.split('\n');
 
 describe('the scenario of one run', () => {
-  it.each(examples)(
+  it.each(EXAMPLE_SCENARIOS)(
     'of %s is the same, to the last bit, as that of its data, whichever number is varied',
     (name) => {
-      const text = textOf(name);
+      const text = exampleText(name);
       const data = readYaml(text).data!.value;
       const numbers = numbersIn(data);
       expect(numbers.length).toBeGreaterThan(15);

@@ -1,4 +1,3 @@
-import { readdirSync } from 'node:fs';
 import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import { circuitEstimator } from '../../../../src/estimate/estimator.ts';
 import { parseScenario } from '../../../../src/estimate/parseScenario.ts';
@@ -11,10 +10,9 @@ import { scenarioReader } from '../../../../src/survey/runs/scenarioReader.ts';
 import { changesOf, withValues } from '../../../../src/survey/runs/withValues.ts';
 import { rememberingEstimator } from '../../../../src/survey/spec/rememberingEstimator.ts';
 import type { VariedField } from '../../../../src/survey/spec/survey.ts';
-import { exampleText } from '../../../support/workFolder.ts';
+import { EXAMPLE_SCENARIOS, exampleText } from '../../../support/examples.ts';
 import { between, numbersIn, surveyOf } from './numberFields.ts';
 
-const examples = readdirSync('examples').filter((name) => name.endsWith('.yaml'));
 const dataOf = (text: string): unknown => readYaml(text).data!.value;
 const estimator = rememberingEstimator(circuitEstimator);
 
@@ -61,7 +59,7 @@ function complaint(read: () => unknown): string {
 }
 
 describe('the scenarios of the runs', () => {
-  it.each(examples)(
+  it.each(EXAMPLE_SCENARIOS)(
     'of %s are those that the whole way of reading gives, to the last bit, whichever number is varied',
     (name) => {
       const text = exampleText(name);
@@ -94,7 +92,7 @@ describe('the scenarios of the runs', () => {
     },
   );
 
-  it.each(examples)('of %s are those of the texts that scenarioOfRun gives', (name) => {
+  it.each(EXAMPLE_SCENARIOS)('of %s are those of the texts that scenarioOfRun gives', (name) => {
     const text = exampleText(name);
     const some = numbersIn(dataOf(text)).filter(
       ({ field }, at) => at % 7 === 3 && !/nameplate/u.test(field.path) && !READ_ANEW.test(field.path),
@@ -111,7 +109,7 @@ describe('the scenarios of the runs', () => {
   });
 
   it('of a nameplate are estimated for each machine, and not again for the same', () => {
-    const text = exampleText('from-a-nameplate.yaml');
+    const text = exampleText('what-if-only-the-nameplate-is-known.yaml');
     const plate = numbersIn(dataOf(text)).filter(
       ({ field }) => field.path.startsWith('machine.nameplate') && !READ_ANEW.test(field.path),
     );
@@ -138,7 +136,7 @@ describe('the scenarios of the runs', () => {
   });
 });
 
-const text = exampleText('plugs-comfortably.yaml');
+const text = exampleText('may-this-belt-be-plugged.yaml');
 const expectAsWhole = (source: string, fields: readonly VariedField[], values: readonly number[]) => {
   const survey = surveyOf(source, fields);
   const { scenario } = scenarioReader(survey)(values);

@@ -250,7 +250,9 @@ describe('impossible values of a field', () => {
   it('are found in an estimated machine too', () => {
     const nameplate = (path: string, values: unknown) => ({ field: `machine.nameplate.${path}`, values });
     const check = (...vary: object[]) =>
-      problemsOf(surveyOf({ scenario: 'from-a-nameplate.yaml', vary })).map(({ path }) => path);
+      problemsOf(surveyOf({ scenario: 'what-if-only-the-nameplate-is-known.yaml', vary })).map(
+        ({ path }) => path,
+      );
     expect(check(nameplate('efficiency', ['90 %', '101 %']))).toEqual(['vary.0.values.1']);
   });
 });

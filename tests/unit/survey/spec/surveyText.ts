@@ -4,9 +4,6 @@ import { ScenarioError } from '../../../../src/scenario/scenarioError.ts';
 import { readSurvey } from '../../../../src/survey/spec/readSurvey.ts';
 import type { Survey } from '../../../../src/survey/spec/survey.ts';
 
-/** Text of one of the project's examples. */
-export const example = (name: string): string => readFileSync(`examples/${name}`, 'utf8');
-
 /** A small scenario with something to vary, and lists. */
 export const SMALL = `title: Smallest
 supply: { lineVoltage: 460 V, frequency: 60 Hz }
@@ -44,7 +41,8 @@ export function surveyOf(changes: Readonly<Record<string, unknown>> = {}): strin
   });
 }
 
-const fileText = (name: string): string => (name === 'smallest.yaml' ? SMALL : example(name));
+const fileText = (name: string): string =>
+  name === 'smallest.yaml' ? SMALL : readFileSync(`examples/engineer/${name}`, 'utf8');
 
 /** Reads a survey whose scenario is the small one, one of the examples, or the text given. */
 export function read(source: string, scenario?: string): Survey {

@@ -1,0 +1,94 @@
+import { expect, it } from 'vitest';
+import { expectSection } from './generatedPages.ts';
+import { errorInTolerances, expectWithin, type Tolerance } from './tolerance.ts';
+
+/** The page with the table of every comparison with something outside the project. */
+const PAGE = 'examples/guides/how-it-was-verified.md';
+
+/** How sure it is that the source says so. */
+export type Certainty =
+  /** Read in the source or in a transcription of it. */
+  | 'looked up'
+  | 'from memory'
+  /** From memory, and confirmed by an independent computation from the same source's data. */
+  | 'from memory, recomputed'
+  /** Follows from a formula or law; computed, not published. */
+  | 'exact'
+  /** A second computation that shares no code with the project. */
+  | 'computed independently'
+  | 'common practice, no source';
+
+interface Row {
+  readonly quantity: string;
+  readonly unit: string;
+  readonly published: number;
+  readonly ours: number;
+  readonly certainty: Certainty;
+}
+
+/** Comparisons of one source: demanded where they are made, and listed in the guide. */
+export interface PublishedSource {
+  /**
+   * Demands that a number is within tolerance of the source's, and takes it down for the guide.
+   *
+   * @param quantity what is compared, complete without the heading of the test: "torque at slip 2, 50 hp"
+   * @param unit as printed in the guide; '' for a ratio
+   * @param certainty where it differs from that of the source as a whole
+   * @throws Error as `expectWithin`
+   */
+  compare(
+    ours: number | null | undefined,
+    published: number,
+    tolerance: Tolerance,
+    quantity: string,
+    unit: string,
+    certainty?: Certainty,
+  ): void;
+  /** Registers the last test of a file: that the guide shows these comparisons. Call it once, at the end. */
+  listedInGuide(): void;
+}
+
+/**
+ * @param name of the section in the guide: the test file's name without `.test.ts`
+ * @param source author, work, place in it, as a reader would look it up
+ */
+export function publishedSource(name: string, source: string, certainty: Certainty): PublishedSource {
+  const rows: Row[] = [];
+  return {
+    compare(ours, published, tolerance, quantity, unit, own = certainty) {
+      expectWithin(ours, published, tolerance, quantity);
+      rows.push({ quantity, unit, published, ours: ours!, certainty: own });
+    },
+    listedInGuide() {
+      it('the guide lists these comparisons', () => {
+        expect(rows.length).toBeGreaterThan(0);
+        expectSection(PAGE, name, sectionOf(name, source, certainty, rows));
+      });
+    },
+  };
+}
+
+function sectionOf(name: string, source: string, certainty: Certainty, rows: readonly Row[]): string {
+  const head = `${source} *(${certainty}; [${name}.test.ts](../../tests/published/${name}.test.ts))*`;
+  const lines = rows.map(
+    ({ quantity, unit, published, ours, certainty: own }) =>
+      `| ${quantity}${own === certainty ? '' : ` (${own})`} | ${withUnit(numberText(published), unit)} | ${withUnit(numberText(ours), unit)} | ${differenceText(ours, published)} |`,
+  );
+  return `${['', head, '', '| quantity | source | ours | difference |', '| --- | --- | --- | --- |', ...lines, ''].join('\n')}\n`;
+}
+
+const withUnit = (text: string, unit: string) => (unit === '' ? text : `${text} ${unit}`);
+
+/** Six significant digits: more than any source prints, fewer than engines differ in. */
+function numberText(value: number): string {
+  const text = String(Number(value.toPrecision(6)));
+  return text.replace('-', '−').replace(/e\+?(−?)-?(\d+)$/u, (_, minus, power) => `·10^${minus}${power}`);
+}
+
+/** As a share of the source's number, to two digits; in its unit where that number is zero. */
+function differenceText(ours: number, published: number): string {
+  if (errorInTolerances(ours, published, { relative: 5e-7 }) <= 1) return 'below 0.0001 %';
+  if (published === 0) return numberText(Number((ours - published).toPrecision(2)));
+  const percent = Number(((100 * (ours - published)) / Math.abs(published)).toPrecision(2));
+  return `${percent > 0 ? '+' : '−'}${Math.abs(percent)} %`;
+}
