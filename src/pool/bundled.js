@@ -34,6 +34,14 @@ export async function bundled(source) {
   return import(pathToFileURL(entry).href);
 }
 
+/**
+ * @param {string} source path of a module below src, such as `index.ts`
+ * @returns {Promise<string>} path of the one file of that module, which is made if it is not there
+ */
+export function bundleFile(source) {
+  return bundleOf(path.join(SOURCES, source), 0);
+}
+
 /** Path of the one file of a module, which is made if it is not there. */
 async function bundleOf(entry, attempt) {
   const name = path.basename(entry, '.ts');

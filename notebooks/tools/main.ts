@@ -1,0 +1,53 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { loadNotebook, notebookNames, saveNotebook } from './folder.ts';
+import { handoutPage, notebookPage } from './pages.ts';
+import { runNotebook } from './runNotebook.ts';
+import { withResults } from './withResults.ts';
+
+const PROJECT = fileURLToPath(new URL('../../', import.meta.url));
+const PAGES = path.join('build', 'notebooks');
+
+const wanted = process.argv.slice(2);
+const names = notebookNames();
+const chosen = wanted.includes('all')
+  ? names
+  : names.filter((name) => wanted.some((word) => isNamed(name, word)));
+const unknown = wanted.filter((word) => word !== 'all' && !names.some((name) => isNamed(name, word)));
+
+process.chdir(PROJECT); // cells read `examples/…`
+if (chosen.length === 0 || unknown.length > 0) {
+  const lines = names.map((name) => `  ${name.slice(0, 2)}  ${titleOf(loadNotebook(name).text)}`);
+  const head = unknown.length > 0 ? `No notebook "${unknown.join('", "')}". ` : '';
+  console.log(`${head}Run one by its number, several, or all:  npm run notebook -- 01\n${lines.join('\n')}`);
+  process.exitCode = unknown.length > 0 ? 1 : 0;
+} else {
+  for (const name of chosen) await runOne(name);
+}
+
+/** 1, 01 or the whole name. */
+function isNamed(name: string, word: string): boolean {
+  return name === word || (/^\d{1,2}$/u.test(word) && Number(word) === Number(name.slice(0, 2)));
+}
+
+function titleOf(text: string): string {
+  return /^# (.*)$/mu.exec(text)?.[1] ?? '';
+}
+
+async function runOne(name: string): Promise<void> {
+  const notebook = loadNotebook(name);
+  try {
+    const finished = withResults(notebook, await runNotebook(notebook));
+    saveNotebook(name, finished);
+    mkdirSync(PAGES, { recursive: true });
+    const page = path.join(PAGES, `${name}.html`);
+    const handout = path.join(PAGES, `${name}-handout.html`);
+    writeFileSync(page, notebookPage(finished));
+    writeFileSync(handout, handoutPage(finished));
+    console.log(`${name}\n  page to show or print: ${page}\n  handout for the class: ${handout}`);
+  } catch (error) {
+    console.error(error instanceof Error ? error.message : error);
+    process.exitCode = 1;
+  }
+}
