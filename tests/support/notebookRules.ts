@@ -16,12 +16,12 @@ export function foreignImports({ cells }: Notebook): string[] {
   return from.filter((name) => !ALLOWED.has(name));
 }
 
-/** Signs that a cell works out something that the package should: trigonometry, exponentials, powers, π. */
+/** Signs that a cell works out something that the package should: trigonometry, exponentials, powers. */
 export function ownPhysics({ cells }: Notebook): string[] {
   return cells
     .flatMap(({ code }) => [
       ...code.matchAll(
-        /Math\.(?!abs|max|min|round|floor|ceil|sign|hypot)\w+|\*\*|3\.14\d*|0\.5 \*.*\*\* ?2/gu,
+        /Math\.(?!abs|max|min|round|floor|ceil|sign|hypot|PI|SQRT2)\w+|\*\*|0\.5 \*.*\*\* ?2/gu,
       ),
     ])
     .map(([sign]) => sign);

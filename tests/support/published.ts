@@ -56,8 +56,9 @@ export function publishedSource(name: string, source: string, certainty: Certain
   const rows: Row[] = [];
   return {
     compare(ours, published, tolerance, quantity, unit, own = certainty) {
+      // Taken down first: a comparison that fails must not vanish from the page.
+      rows.push({ quantity, unit, published, ours: ours ?? Number.NaN, certainty: own });
       expectWithin(ours, published, tolerance, quantity);
-      rows.push({ quantity, unit, published, ours: ours!, certainty: own });
     },
     listedInGuide() {
       it('the guide lists these comparisons', () => {
@@ -70,25 +71,42 @@ export function publishedSource(name: string, source: string, certainty: Certain
 
 function sectionOf(name: string, source: string, certainty: Certainty, rows: readonly Row[]): string {
   const head = `${source} *(${certainty}; [${name}.test.ts](../../tests/published/${name}.test.ts))*`;
-  const lines = rows.map(
-    ({ quantity, unit, published, ours, certainty: own }) =>
-      `| ${quantity}${own === certainty ? '' : ` (${own})`} | ${withUnit(numberText(published), unit)} | ${withUnit(numberText(ours), unit)} | ${differenceText(ours, published)} |`,
-  );
+  const lines = rows.map(({ quantity, unit, published, ours, certainty: own }) => {
+    const words = own === certainty ? quantity : `${quantity} (${own})`;
+    const printed = digitsOf(published);
+    const digits = printed > DIGITS && printed <= MOST_PRINTED ? printed : DIGITS;
+    const cells = [published, ours].map((value) => withUnit(numberText(value, digits), unit));
+    return `| ${[words, ...cells, differenceText(ours, published)].join(' | ')} |`;
+  });
   return `${['', head, '', '| quantity | source | ours | difference |', '| --- | --- | --- | --- |', ...lines, ''].join('\n')}\n`;
 }
 
 const withUnit = (text: string, unit: string) => (unit === '' ? text : `${text} ${unit}`);
 
-/** Six significant digits: more than any source prints, fewer than engines differ in. */
-function numberText(value: number): string {
-  const text = String(Number(value.toPrecision(6)));
-  return text.replace('-', '−').replace(/e\+?(−?)-?(\d+)$/u, (_, minus, power) => `·10^${minus}${power}`);
+/** Digits of our numbers; more where the source has more, fewer than engines differ in. */
+const DIGITS = 6;
+
+/** With more digits than any source prints a number is a formula's, not a source's. */
+const MOST_PRINTED = 9;
+
+/** How many significant digits a number is written with. */
+const digitsOf = (value: number) =>
+  String(value)
+    .replace(/e.*$/u, '')
+    .replace(/^-?0*\.?0*|\./gu, '').length;
+
+/** A number with at most so many significant digits; −1.2·10^−7 where it is written with a power. */
+function numberText(value: number, digits: number): string {
+  const [mantissa, power] = String(Number(value.toPrecision(digits)))
+    .replaceAll('-', '−')
+    .split('e');
+  return power === undefined ? mantissa! : `${mantissa}·10^${power.replace('+', '')}`;
 }
 
 /** As a share of the source's number, to two digits; in its unit where that number is zero. */
 function differenceText(ours: number, published: number): string {
-  if (errorInTolerances(ours, published, { relative: 5e-7 }) <= 1) return 'below 0.0001 %';
-  if (published === 0) return numberText(Number((ours - published).toPrecision(2)));
+  if (errorInTolerances(ours, published, { relative: 1e-6 }) <= 1) return 'below 0.0001 %';
+  if (published === 0) return numberText(ours - published, 2);
   const percent = Number(((100 * (ours - published)) / Math.abs(published)).toPrecision(2));
   return `${percent > 0 ? '+' : '−'}${Math.abs(percent)} %`;
 }
