@@ -5,7 +5,14 @@
 import { describe, expect, it } from 'vitest';
 import { codeLetterCurrent } from '../../src/estimate/codeLetters.ts';
 import { codeLetterOf, codeLetterRange } from '../../src/scenario/codeLetter.ts';
-import { expectWithin } from '../support/tolerance.ts';
+import { publishedSource } from '../support/published.ts';
+
+const { compare, listedInGuide } = publishedSource(
+  'codeLetters',
+  'NEMA MG 1, 10.37.2, locked-rotor kVA per horsepower by code letter, as printed on a public knowledge-base page; the program holds ' +
+    'this table itself, so that its rows show a faithful copy.',
+  'looked up',
+);
 
 const PRINTED = [
   ['A', 0, 3.15],
@@ -31,7 +38,10 @@ const PRINTED = [
 
 describe('code letters', () => {
   it.each(PRINTED)('%s stands for %f up to %f kVA/hp', (letter, from, below) => {
-    expect(codeLetterRange(letter)).toEqual({ from, below });
+    const range = codeLetterRange(letter);
+    expect(range).toEqual({ from, below });
+    // Where one letter ends, the next begins: one row for both.
+    if (Number.isFinite(below)) compare(range?.below, below, {}, `code letter ${letter} ends at`, 'kVA/hp');
     expect(codeLetterOf(from)).toBe(letter);
     if (Number.isFinite(below)) expect(codeLetterOf(below * (1 - 1e-12))).toBe(letter);
   });
@@ -48,14 +58,20 @@ describe('code letters', () => {
   it('turn into amperes: 10 hp at 460 V with letter H lie between 79 and 89 A', () => {
     const { middle, range } = codeLetterCurrent('H', 7457, 460);
     // 6.3 and 7.1 kVA/hp × 10 hp / (√3 · 460 V), by hand: 79.07 A and 89.11 A.
-    expectWithin(middle * range[0], 79.07, { relative: 1e-4 }, 'low end');
-    expectWithin(middle * range[1], 89.11, { relative: 1e-4 }, 'high end');
+    const motor = 'locked-rotor current of letter H, 10 hp at 460 V, by hand';
+    compare(middle * range[0], 79.07, { relative: 1e-4 }, `lowest ${motor}`, 'A', 'exact');
+    compare(middle * range[1], 89.11, { relative: 1e-4 }, `highest ${motor}`, 'A', 'exact');
   });
 
   it('that are open on one side take their known end', () => {
     const perHp = 1000 / (Math.sqrt(3) * 460);
     // A hp of 745.7 W; the code letter counts 745.699872.
-    expectWithin(codeLetterCurrent('V', 745.7, 460).middle, 22.4 * perHp, { relative: 1e-6 }, 'V');
-    expectWithin(codeLetterCurrent('A', 745.7, 460).middle, 3.15 * perHp, { relative: 1e-6 }, 'A');
+    const { middle: v } = codeLetterCurrent('V', 745.7, 460);
+    const { middle: a } = codeLetterCurrent('A', 745.7, 460);
+    const motor = 'locked-rotor current of letter';
+    compare(v, 22.4 * perHp, { relative: 1e-6 }, `lowest ${motor} V, 1 hp at 460 V`, 'A', 'exact');
+    compare(a, 3.15 * perHp, { relative: 1e-6 }, `highest ${motor} A, 1 hp at 460 V`, 'A', 'exact');
   });
 });
+
+listedInGuide();

@@ -6,10 +6,19 @@ import { describe, it } from 'vitest';
 import { breakdown } from '../../src/machine/breakdown.ts';
 import { steadyState } from '../../src/machine/steadyState.ts';
 import reference from '../fixtures/doubleCageExchange/doubleCageExchange.json' with { type: 'json' };
+import { publishedSource } from '../support/published.ts';
 import { run } from '../support/readings.ts';
 import { exchangeAtOnce } from '../support/scenarios.ts';
 import { DOUBLE_CAGE } from '../support/textbookMachines.ts';
 import { expectWithin } from '../support/tolerance.ts';
+
+const { compare, listedInGuide } = publishedSource(
+  'doubleCage',
+  'Two invented double-cage machines: steady state of a circuit per unit, inner and outer cage in parallel; and the exchange of two ' +
+    'phases of a 22 kW machine with a fan load behind a source impedance, by a separate program with currents as states ' +
+    '(tests/fixtures/doubleCageExchange).',
+  'computed independently',
+);
 
 describe('the per-unit double-cage circuit', () => {
   // ω = 1 rad/s makes every reactance its inductance; a phase voltage of 1 V makes T = 3·Σ r·I²/s.
@@ -41,18 +50,18 @@ describe('the per-unit double-cage circuit', () => {
     [1.98, 8.002184, 1.233669, 0.31421],
   ])('at slip %d has the computed current, torque and power factor', (slip, current, torque, powerFactor) => {
     const state = steadyState(machine, supply, slip);
-    expectWithin(state.current, current, digit, 'current');
-    expectWithin(state.torque / 3, torque, digit, 'torque');
-    expectWithin(state.powerFactor, powerFactor, digit, 'power factor');
+    compare(state.current, current, digit, `current at slip ${slip}, circuit per unit`, 'pu');
+    compare(state.torque / 3, torque, digit, `torque at slip ${slip}, circuit per unit`, 'pu');
+    compare(state.powerFactor, powerFactor, digit, `power factor at slip ${slip}, circuit per unit`, '');
   });
 
   it('at slip 2 and at breakdown has the computed values', () => {
     const state = steadyState(machine, supply, 2);
-    expectWithin(state.current, 8.009862, digit, 'current');
-    expectWithin(state.torque / 3, 1.224943, digit, 'torque');
+    compare(state.current, 8.009862, digit, 'current at slip 2, circuit per unit', 'pu');
+    compare(state.torque / 3, 1.224943, digit, 'torque at slip 2, circuit per unit', 'pu');
     const top = breakdown(machine, supply);
-    expectWithin(top.torque / 3, 2.610334, digit, 'breakdown torque');
-    expectWithin(top.slip, 0.087269, digit, 'breakdown slip');
+    compare(top.torque / 3, 2.610334, digit, 'breakdown torque, circuit per unit', 'pu');
+    compare(top.slip, 0.087269, digit, 'slip at breakdown, circuit per unit', '');
   });
 
   it('does not depend on the order of the cages', () => {
@@ -75,21 +84,36 @@ describe('exchange of two phases of a loaded double-cage machine behind a source
     );
     const both = { relative: 1e-7 };
     const zero = stop.zeroSpeed();
-    expectWithin(stop.trajectory.at(0).speed, reference.initialSpeed, { relative: 1e-12 }, 'speed before');
     const low = stop.extreme('torque', 'min');
-    expectWithin(low.value, reference.minimumTorque.value, both, 'minimum torque');
-    expectWithin(low.time, reference.minimumTorque.time, { absolute: 1e-6 }, 'its time');
-    for (const [k, phase] of (['iA', 'iB', 'iC'] as const).entries())
-      expectWithin(
-        stop.extreme(phase, 'magnitude').value,
-        reference.peakCurrent[k]!.value,
+    const { minimumTorque, peakCurrent } = reference;
+    const before = stop.trajectory.at(0).speed;
+    compare(before, reference.initialSpeed, { relative: 1e-12 }, 'speed before the exchange, 22 kW', 'rad/s');
+    compare(low.value, minimumTorque.value, both, 'greatest braking torque, 22 kW', 'N·m');
+    compare(
+      1000 * low.time,
+      1000 * minimumTorque.time,
+      { absolute: 1e-3 },
+      'time of the greatest braking torque, 22 kW',
+      'ms',
+    );
+    for (const [k, phase] of (['A', 'B', 'C'] as const).entries())
+      compare(
+        stop.extreme(`i${phase}`, 'magnitude').value,
+        peakCurrent[k]!.value,
         both,
-        `peak of ${phase}`,
+        `peak current of phase ${phase}, 22 kW`,
+        'A',
       );
-    expectWithin(zero, reference.zeroSpeed, both, 'zero speed');
-    expectWithin(stop.integral('sourceLoss', 0, zero), reference.sourceHeatToZero, both, 'source heat');
-    expectWithin(stop.integral('statorLoss', 0, zero), reference.statorHeatToZero, both, 'stator heat');
-    expectWithin(stop.integral('cage1Loss', 0, zero), reference.cageHeatToZero[0]!, both, 'outer cage');
-    expectWithin(stop.integral('cage2Loss', 0, zero), reference.cageHeatToZero[1]!, both, 'inner cage');
+    compare(zero, reference.zeroSpeed, both, 'time to standstill, 22 kW', 's');
+    const heats = [
+      ['sourceLoss', reference.sourceHeatToZero, 'source'],
+      ['statorLoss', reference.statorHeatToZero, 'stator'],
+      ['cage1Loss', reference.cageHeatToZero[0]!, 'outer cage'],
+      ['cage2Loss', reference.cageHeatToZero[1]!, 'inner cage'],
+    ] as const;
+    for (const [name, heat, part] of heats)
+      compare(stop.integral(name, 0, zero), heat, both, `heat in the ${part} to standstill, 22 kW`, 'J');
   });
 });
+
+listedInGuide();

@@ -4,7 +4,15 @@
  */
 import { describe, it } from 'vitest';
 import { iecExternalInertia, nemaExternalInertia } from '../../src/estimate/externalInertia.ts';
-import { expectWithin } from '../support/tolerance.ts';
+import { publishedSource } from '../support/published.ts';
+
+const { compare, listedInGuide } = publishedSource(
+  'inertiaFormulas',
+  'External inertia that a motor must be able to start: fourteen entries of the published NEMA table to MG 1, 12.54.1, against the ' +
+    'formula of that clause, which is from memory (over the whole table, printed to two to four digits, it was found within 3 %); and ' +
+    'values computed by hand from the formula of IEC 60034-12, design N, 50 Hz, also from memory.',
+  'looked up',
+);
 
 const HP = 745.699872;
 /** kg·m² per lb·ft² */
@@ -31,14 +39,16 @@ describe('external inertia that a motor must be able to start', () => {
   ])('NEMA: %f hp at %f r/min, %f lb·ft²', (hp, speed, printed) => {
     const pounds = nemaExternalInertia(hp * HP, rpm(speed)) / LB_FT2;
     // The formula meets the printed table within 3 % (rounding of two digits), the large values within 1 %.
-    expectWithin(pounds, printed, { relative: printed > 100 ? 0.01 : 0.03 }, 'Wk²');
+    const tolerance = { relative: printed > 100 ? 0.01 : 0.03 };
+    compare(pounds, printed, tolerance, `external inertia, NEMA, ${hp} hp at ${speed} r/min`, 'lb·ft²');
   });
 
   it('NEMA: 100 hp at 1800 r/min are 441.33 lb·ft², 18.598 kg·m²', () => {
     const inertia = nemaExternalInertia(100 * HP, rpm(1800));
     // Half a unit of the last digit.
-    expectWithin(inertia / LB_FT2, 441.33, { absolute: 0.00501 }, 'Wk²');
-    expectWithin(inertia, 18.598, { absolute: 5.01e-4 }, 'inertia');
+    const motor = 'external inertia, NEMA, 100 hp at 1800 r/min, by hand from the formula';
+    compare(inertia / LB_FT2, 441.33, { absolute: 0.00501 }, motor, 'lb·ft²', 'from memory');
+    compare(inertia, 18.598, { absolute: 5.01e-4 }, motor, 'kg·m²', 'from memory');
   });
 
   it.each([
@@ -48,6 +58,15 @@ describe('external inertia that a motor must be able to start', () => {
     [160, 2, 21.794],
     [30, 3, 13.313],
   ])('IEC design N: %f kW with %f pole pairs, %f kg·m²', (kilowatts, polePairs, expected) => {
-    expectWithin(iecExternalInertia(kilowatts * 1000, polePairs), expected, { relative: 4e-5 }, 'inertia');
+    compare(
+      iecExternalInertia(kilowatts * 1000, polePairs),
+      expected,
+      { relative: 4e-5 },
+      `external inertia, IEC design N, ${kilowatts} kW with ${2 * polePairs} poles`,
+      'kg·m²',
+      'from memory',
+    );
   });
 });
+
+listedInGuide();

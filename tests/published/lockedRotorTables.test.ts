@@ -7,7 +7,26 @@ import { describe, expect, it } from 'vitest';
 import { iecLockedRotorCurrent } from '../../src/estimate/iecLockedRotorPower.ts';
 import { nemaLockedRotorCurrent } from '../../src/estimate/nemaLockedRotorCurrent.ts';
 import { codeLetterOf, kvaPerHorsepower } from '../../src/scenario/codeLetter.ts';
+import { publishedSource } from '../support/published.ts';
 import { expectWithin } from '../support/tolerance.ts';
+
+const { compare, listedInGuide } = publishedSource(
+  'lockedRotorTables',
+  'NEMA MG 1, 12.35.1, highest locked-rotor current of designs B, C and D at 230 V, 60 Hz, as printed on a page of a repairers’ ' +
+    'handbook, and kVA per horsepower computed from it; IEC 60034-12, highest locked-rotor apparent power of designs N and H. The ' +
+    'program holds both tables itself: their rows show a faithful copy. Of 47 comparisons the 24 that are not here are further ' +
+    'currents and powers of the two tables, which agree as exactly.',
+  'looked up',
+);
+/** Ratings of the table that the guide shows. */
+const LISTED = [0.5, 5, 10, 15, 50, 100, 500];
+
+/** Held against the printed current; a selection is listed. */
+function expectAmperes(current: number, amperes: number, hp: number): void {
+  const quantity = `highest locked-rotor current, NEMA, ${hp} hp at 230 V`;
+  if (LISTED.includes(hp)) compare(current, amperes, { relative: 1e-9 }, quantity, 'A');
+  else expectWithin(current, amperes, { relative: 1e-9 }, quantity);
+}
 
 const HP = 745.699872;
 /** [hp, A at 230 V, kVA/hp, letter] */
@@ -27,10 +46,11 @@ const PRINTED = [
 describe('NEMA locked-rotor currents', () => {
   it.each(PRINTED)('%f hp take at most %f A at 230 V: %f kVA/hp, letter %s', (hp, amperes, kva, letter) => {
     const current = nemaLockedRotorCurrent(hp * HP, 230)!;
-    expectWithin(current, amperes, { relative: 1e-9 }, 'current');
+    expectAmperes(current, amperes, hp);
     const perHp = kvaPerHorsepower(230, current, hp * HP);
     // Half a unit of the last digit.
-    expectWithin(perHp, kva, { absolute: 5.01e-4 }, 'kVA/hp');
+    const quantity = `locked-rotor apparent power per horsepower, NEMA, ${hp} hp`;
+    compare(perHp, kva, { absolute: 5.01e-4 }, quantity, 'kVA/hp', 'computed independently');
     expect(codeLetterOf(perHp)).toBe(letter);
   });
 
@@ -54,7 +74,7 @@ describe('NEMA locked-rotor currents', () => {
     [500, 7250],
   ])('%f hp take at most %f A at 230 V: letter G', (hp, amperes) => {
     const current = nemaLockedRotorCurrent(hp * HP, 230)!;
-    expectWithin(current, amperes, { relative: 1e-9 }, 'current');
+    expectAmperes(current, amperes, hp);
     const perHp = kvaPerHorsepower(230, current, hp * HP);
     // Range of the table from 20 hp on, computed: 5.754 to 5.843; 350 hp lie at 5.805.
     expect(perHp).toBeGreaterThan(5.75);
@@ -63,8 +83,10 @@ describe('NEMA locked-rotor currents', () => {
   });
 
   it('are inversely proportional to the voltage', () => {
-    expectWithin(nemaLockedRotorCurrent(50 * HP, 460), 362.5, { relative: 1e-9 }, '460 V');
-    expectWithin(nemaLockedRotorCurrent(50 * HP, 575), 290, { relative: 1e-9 }, '575 V');
+    const at = (voltage: number) => nemaLockedRotorCurrent(50 * HP, voltage);
+    const quantity = 'highest locked-rotor current, NEMA, 50 hp at';
+    compare(at(460), 362.5, { relative: 1e-9 }, `${quantity} 460 V, half the table’s`, 'A', 'exact');
+    compare(at(575), 290, { relative: 1e-9 }, `${quantity} 575 V, 0.4 times the table’s`, 'A', 'exact');
   });
 
   it('lie on a straight line between two ratings, and nowhere outside the table', () => {
@@ -86,10 +108,17 @@ describe('IEC locked-rotor apparent power', () => {
     [1600, 10],
   ])('%f kW take at most %f kVA/kW', (kilowatts, ratio) => {
     const current = iecLockedRotorCurrent(kilowatts * 1000, 400)!;
-    expectWithin((Math.sqrt(3) * 400 * current) / 1000 / kilowatts, ratio, { relative: 1e-12 }, 'kVA/kW');
+    const perKilowatt = (Math.sqrt(3) * 400 * current) / 1000 / kilowatts;
+    const quantity = `highest locked-rotor apparent power per rated power, IEC, up to ${kilowatts} kW`;
+    // The upper ends of the four ranges are listed.
+    if (![6.3, 25, 100, 1600].includes(kilowatts))
+      expectWithin(perKilowatt, ratio, { relative: 1e-12 }, quantity);
+    else compare(perKilowatt, ratio, { relative: 1e-12 }, quantity, 'kVA/kW', 'from memory');
   });
 
   it('ends at 1600 kW', () => {
     expect(iecLockedRotorCurrent(1.7e6, 400)).toBe(null);
   });
 });
+
+listedInGuide();

@@ -8,8 +8,18 @@ import { breakdown } from '../../src/machine/breakdown.ts';
 import { steadyState } from '../../src/machine/steadyState.ts';
 import { leastSquares } from '../../src/numeric/leastSquares.ts';
 import { nameplateOf } from '../support/arbitraryNameplate.ts';
+import { publishedSource } from '../support/published.ts';
 import { DOUBLE_CAGE, KRAUSE, textbookMachine } from '../support/textbookMachines.ts';
-import { expectAllWithin, expectWithin } from '../support/tolerance.ts';
+import { expectWithin } from '../support/tolerance.ts';
+
+const { compare, listedInGuide } = publishedSource(
+  'nameplateRoundTrip',
+  'Figures of two circuits computed with a general-purpose numerical library: of the 25 hp motor of S. ' +
+    'J. Chapman, Electric Machinery Fundamentals (460 V, 60 Hz, four poles; its circuit from memory), ' +
+    'from whose rated point, pull-out and locked rotor the circuit is found again; and of an invented ' +
+    'double cage in per unit.',
+  'computed independently',
+);
 
 describe('a single-cage circuit', () => {
   const printed = { R1: 0.641, R2: 0.332, X1: 1.106, X2: 0.464, XM: 26.3 };
@@ -47,12 +57,22 @@ describe('a single-cage circuit', () => {
     };
     const { x } = leastSquares({ residuals }, [1, 0.5, 2, 40].map(Math.log));
     // The fed values have six digits; XM is seen through the power factor only and loses one.
-    expectAllWithin(
-      x.map(Math.exp),
-      [printed.R1, printed.R2, printed.X1, printed.XM],
-      { relative: 1e-4 },
-      'R1, R2, X1, XM',
-    );
+    for (const [k, [name, value]] of (
+      [
+        ['stator resistance', printed.R1],
+        ['rotor resistance', printed.R2],
+        ['stator leakage reactance', printed.X1],
+        ['magnetising reactance', printed.XM],
+      ] as const
+    ).entries())
+      compare(
+        Math.exp(x[k]!),
+        value,
+        { relative: 1e-4 },
+        `${name} found again from six figures of its circuit, 25 hp`,
+        'Ω',
+        'from memory, recomputed',
+      );
   });
 });
 
@@ -81,21 +101,29 @@ describe('the double cage in per unit', () => {
     [1.98, 8.002184, 1.233669, 0.31421],
   ])('at slip %f takes %f, torque %f, power factor %f', (slip, current, torque, powerFactor) => {
     const state = steadyState(machine, supply, slip);
+    const at = `at slip ${slip}, double cage, per unit`;
     // A unit of the last digit.
-    expectWithin(state.current, current, { absolute: 1e-6 }, 'current');
-    expectWithin(state.airGapPower / 3, torque, { absolute: 5.1e-7 }, 'torque');
-    expectWithin(state.powerFactor, powerFactor, { absolute: 5.1e-7 }, 'power factor');
+    compare(state.current, current, { absolute: 1e-6 }, `current ${at}`, '');
+    compare(state.airGapPower / 3, torque, { absolute: 5.1e-7 }, `torque ${at}`, '');
+    compare(
+      state.powerFactor,
+      powerFactor,
+      { absolute: 5.1e-7 },
+      `power factor at slip ${slip}, double cage`,
+      '',
+    );
   });
 
   it('pulls out with 2.610334 at slip 0.087269', () => {
     const top = breakdown(machine, supply);
-    expectWithin(
+    compare(
       steadyState(machine, supply, top.slip).airGapPower / 3,
       2.610334,
       { absolute: 5.1e-7 },
-      'torque',
+      'pull-out torque, double cage, per unit',
+      '',
     );
-    expectWithin(top.slip, 0.087269, { absolute: 2e-6 }, 'slip');
+    compare(top.slip, 0.087269, { absolute: 2e-6 }, 'pull-out slip, double cage', '');
   });
 });
 
@@ -116,6 +144,15 @@ describe('circuit to nameplate to circuit', () => {
     const { supply } = KRAUSE.hp50;
     const ratio = steadyState(machine, supply, 2).current / steadyState(machine, supply, 1).current;
     // The machine itself: 1.0705.
-    expectWithin(ratio, 1.0705, { relative: 0.02 }, 'current at slip 2 over slip 1');
+    compare(
+      ratio,
+      1.0705,
+      { relative: 0.02 },
+      'current at slip 2 over that at slip 1: ours in a circuit estimated from the nameplate of Krause’s 50 hp ' +
+        'machine, the source’s in its own circuit',
+      '',
+    );
   });
 });
+
+listedInGuide();

@@ -11,7 +11,17 @@
 import { describe, expect, it } from 'vitest';
 import type { TripClass } from '../../src/scenario/starterData.ts';
 import { overloadConstants, tripTimeCold, tripTimeHot } from '../../src/starter/overloadRelay.ts';
+import { publishedSource } from '../support/published.ts';
 import { expectWithin } from '../support/tolerance.ts';
+
+const { compare, listedInGuide } = publishedSource(
+  'overloadTripTimes',
+  'IEC 60255-149 (formerly 60255-8): trip time τ·ln((I² − p²)/(I² − k²)) after load at p times the ' +
+    'setting, where k times the setting is just carried, computed from that formula; and the limits of ' +
+    'NEMA and UL at 6 times the setting. The bands of IEC 60947-4-1 are demanded too, but have no single ' +
+    'number to show.',
+  'exact',
+);
 
 const HOUR = 3600;
 const MINUTE = 60;
@@ -60,11 +70,24 @@ describe('NEMA and UL', () => {
     ['30', 30],
   ] as const)('class %s trips within %f s at 600 %% of the setting', (tripClass, limit) => {
     const time = tripTimeCold(6, overloadConstants(tripClass));
-    expectWithin(time, limit, { relative: 1e-12 }, 'trip time');
+    compare(
+      time,
+      limit,
+      { relative: 1e-12 },
+      `trip time from cold at 6 times the setting, class ${tripClass}: the longest permitted, to which our constants are set`,
+      's',
+      'looked up',
+    );
   });
 
   it('class 10 at its limit trips after 6.91 s at 7.2 times the setting', () => {
-    expectWithin(tripTimeCold(7.2, overloadConstants('10')), 6.91, { absolute: 0.005 }, 'trip time');
+    compare(
+      tripTimeCold(7.2, overloadConstants('10')),
+      6.91,
+      { absolute: 0.005 },
+      'trip time from cold at 7.2 times the setting, class 10 set to its limit at 6 times (three digits)',
+      's',
+    );
   });
 });
 
@@ -81,15 +104,30 @@ describe('the replica with other constants', () => {
     const constants = { k, tau };
     // Half a unit of the last digit of the entry or of τ, whichever moves it more.
     expectWithin(tripTimeCold(7.2, constants), tuned, { relative: 0.005 / tau + 1e-6 }, '7.2 cold');
-    expectWithin(tripTimeCold(6, constants), sixCold, { absolute: 1e-3 }, '6 cold');
-    expectWithin(tripTimeHot(1.5, 1, constants), hot15, { absolute: 0.051 }, '1.5 hot');
-    expectWithin(tripTimeHot(1.2, 1, constants), hot12, { absolute: 0.051 }, '1.2 hot');
+    const relay = `k = ${k}, τ = ${tau} s`;
+    compare(
+      tripTimeCold(6, constants),
+      sixCold,
+      { absolute: 1e-3 },
+      `trip time from cold at 6 times the setting, ${relay}`,
+      's',
+    );
+    const hot = (multiple: number) =>
+      `trip time at ${multiple} times the setting after load at the setting, ${relay} (to 0.1 s)`;
+    compare(tripTimeHot(1.5, 1, constants), hot15, { absolute: 0.051 }, hot(1.5), 's');
+    compare(tripTimeHot(1.2, 1, constants), hot12, { absolute: 0.051 }, hot(1.2), 's');
   });
 
   it('class 10A has the row tuned to 5 s', () => {
     const constants = overloadConstants('10A');
     expect(constants.k).toBe(1.1);
-    expectWithin(constants.tau, 211.71, { absolute: 0.005 }, 'τ');
+    compare(
+      constants.tau,
+      211.71,
+      { absolute: 0.005 },
+      'τ of class 10A, set to 5 s from cold at 7.2 times the setting',
+      's',
+    );
   });
 });
 
@@ -97,12 +135,31 @@ describe('IEC 60255-149', () => {
   const example = { k: 1.05, tau: 600 };
 
   it('cold at 6 times with τ = 600 s, k = 1.05: 18.6622 s', () => {
-    expectWithin(tripTimeCold(6, example), 18.6622, { absolute: 5e-5 }, 'cold');
+    compare(
+      tripTimeCold(6, example),
+      18.6622,
+      { absolute: 5e-5 },
+      'trip time from cold at 6 times the setting, k = 1.05, τ = 600 s',
+      's',
+    );
   });
 
   it('at 2 times with τ = 10 min: cold 3.22446 min, hot from 0.9 times 0.96173 min', () => {
-    expectWithin(tripTimeCold(2, example) / MINUTE, 3.22446, { absolute: 5e-6 }, 'cold');
-    expectWithin(tripTimeHot(2, 0.9, example) / MINUTE, 0.96173, { absolute: 5e-6 }, 'hot');
+    const relay = 'k = 1.05, τ = 10 min';
+    compare(
+      tripTimeCold(2, example) / MINUTE,
+      3.22446,
+      { absolute: 5e-6 },
+      `trip time from cold at 2 times the setting, ${relay}`,
+      'min',
+    );
+    compare(
+      tripTimeHot(2, 0.9, example) / MINUTE,
+      0.96173,
+      { absolute: 5e-6 },
+      `trip time at 2 times the setting after load at 0.9 times, ${relay}`,
+      'min',
+    );
   });
 
   it('the digital form with steps of 20 ms trips at 18.68 s, within a step of the exact time', () => {
@@ -118,3 +175,5 @@ describe('IEC 60255-149', () => {
     expect(steps * dt - tripTimeCold(6, example)).toBeLessThan(dt);
   });
 });
+
+listedInGuide();

@@ -4,10 +4,18 @@
  */
 import { describe, it } from 'vitest';
 import { steadyState } from '../../src/machine/steadyState.ts';
+import { publishedSource } from '../support/published.ts';
 import { run } from '../support/readings.ts';
 import { exchangeAtOnce } from '../support/scenarios.ts';
 import { KRAUSE, type TextbookMachine } from '../support/textbookMachines.ts';
-import { expectWithin } from '../support/tolerance.ts';
+
+const { compare, listedInGuide } = publishedSource(
+  'quasiSteadyTimes',
+  'Times without load: the closed form of the integral of inertia over steady-state torque, for the ' +
+    'machines of Krause’s table; and whole runs of an independent model with growing inertia, which tend ' +
+    'to it (what is left is the offset of the flux at the exchange, which is least at φ = 90°).',
+  'exact',
+);
 
 /** ∫ J·ω_s ds / T(s) from s2 to s1 by Simpson's rule in ln s. */
 function quasiSteadyTime(
@@ -34,15 +42,17 @@ describe('the time under the steady-state torque curve', () => {
     ['2250 hp', KRAUSE.hp2250, 2.08287, null, null, 1961.797],
   ] as const)(
     'is the closed form’s for the %s machine',
-    (_name, textbook, start, stop, reversal, meanTorque) => {
+    (name, textbook, start, stop, reversal, meanTorque) => {
       // Simpson's error is below 1e-9 here: the tolerance is the last digit given.
       const last = { absolute: 6e-6 };
-      expectWithin(quasiSteadyTime(textbook, 1, 0.05), start, last, 'start, slip 1 to 0.05');
+      const time = (from: number, to: number) =>
+        `time under the steady-state torque, slip ${from} to ${to}, ${name}`;
+      compare(quasiSteadyTime(textbook, 1, 0.05), start, last, time(1, 0.05), 's');
       const stopping = quasiSteadyTime(textbook, 2, 1);
-      if (stop !== null) expectWithin(stopping, stop, last, 'plug, slip 2 to 1');
-      if (reversal !== null) expectWithin(quasiSteadyTime(textbook, 2, 0.05), reversal, last, 'reversal');
+      if (stop !== null) compare(stopping, stop, last, time(2, 1), 's');
+      if (reversal !== null) compare(quasiSteadyTime(textbook, 2, 0.05), reversal, last, time(2, 0.05), 's');
       const mean = (textbook.machine.inertia * textbook.synchronousSpeed) / stopping;
-      expectWithin(mean, meanTorque, { absolute: 6e-4 }, 'mean plugging torque');
+      compare(mean, meanTorque, { absolute: 6e-4 }, `mean torque in time from slip 2 to 1, ${name}`, 'N·m');
     },
   );
 });
@@ -53,7 +63,7 @@ describe('the full model with growing inertia (exchange at φ = 90°)', () => {
     ['50 hp', KRAUSE.hp50, [0.98962, 0.99793, 0.99948], [2.9759, 2.99519, 2.9988]],
   ] as const)(
     'tends to the closed-form time and to three times the kinetic energy, %s',
-    (_name, textbook, times, heats) => {
+    (name, textbook, times, heats) => {
       for (const [k, factor] of [1, 5, 20].entries()) {
         const inertia = factor * textbook.machine.inertia;
         const scenario = exchangeAtOnce(textbook, Math.PI / 2, 0.9 * factor + 0.2, { inertia });
@@ -61,10 +71,27 @@ describe('the full model with growing inertia (exchange at φ = 90°)', () => {
         const zero = stop.zeroSpeed();
         const quasi = factor * quasiSteadyTime(textbook, 2, 1);
         const kinetic = 0.5 * inertia * textbook.synchronousSpeed ** 2;
-        expectWithin(zero / quasi, times[k]!, { absolute: 1.1e-5 }, `time ratio, J × ${factor}`);
+        const stopping = `plug stop (exchange at φ = 90°) of ${name} with ${factor} times its inertia`;
+        compare(
+          zero / quasi,
+          times[k]!,
+          { absolute: 1.1e-5 },
+          `${stopping}: time over that under the steady-state torque`,
+          '',
+          'computed independently',
+        );
         const heat = stop.integral('cage1Loss', 0, zero);
-        expectWithin(heat / kinetic, heats[k]!, { absolute: 6e-6 }, `rotor heat, J × ${factor}`);
+        compare(
+          heat / kinetic,
+          heats[k]!,
+          { absolute: 6e-6 },
+          `${stopping}: rotor heat over kinetic energy`,
+          '',
+          'computed independently',
+        );
       }
     },
   );
 });
+
+listedInGuide();

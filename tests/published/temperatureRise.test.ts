@@ -6,7 +6,14 @@
 import { describe, expect, it } from 'vitest';
 import { COPPER } from '../../src/assess/heat/typicalThermal.ts';
 import { limitOfRise } from '../../src/assess/heat/windingLimit.ts';
-import { expectWithin } from '../support/tolerance.ts';
+import { publishedSource } from '../support/published.ts';
+
+const { compare, listedInGuide } = publishedSource(
+  'temperatureRise',
+  'IEC 60034-1, limits of temperature rise by resistance of air-cooled machines, in a manufacturer’s ' +
+    'manual that cites the standard; the corrections for cooling air and altitude from memory.',
+  'looked up',
+);
 
 const EXACT = { absolute: 1e-9 };
 
@@ -16,7 +23,8 @@ describe('IEC 60034-1, limits of rise', () => {
     ['155', 105],
     ['180', 125],
   ] as const)('class %s: %f K at 40 °C and sea level', (insulationClass, rise) => {
-    expectWithin(limitOfRise(insulationClass, 40, 0) as number, rise, EXACT, 'limit');
+    const what = `limit of rise, class ${insulationClass}, cooling air of 40 °C, sea level`;
+    compare(limitOfRise(insulationClass, 40, 0) as number, rise, EXACT, what, 'K');
   });
 
   // cooling air °C, altitude m, limit of class 155 K
@@ -31,7 +39,9 @@ describe('IEC 60034-1, limits of rise', () => {
     [40, 4000, 73.5],
     [50, 1500, 90.25],
   ])('class 155 in air of %f °C at %f m: %f K', (ambient, altitude, rise) => {
-    expectWithin(limitOfRise('155', ambient, altitude) as number, rise, EXACT, 'limit');
+    const air = String(ambient).replace('-', '−');
+    const what = `limit of rise, class 155, cooling air of ${air} °C, ${altitude} m above the sea`;
+    compare(limitOfRise('155', ambient, altitude) as number, rise, EXACT, what, 'K', 'from memory');
   });
 
   it('leaves hotter air and higher places to agreement', () => {
@@ -47,6 +57,9 @@ describe('temperature of copper from its resistance', () => {
     [40, 145, 1.38182],
   ])('from %f to %f °C the resistance grows to %f times', (t1, t2, ratio) => {
     const k = COPPER.zeroResistance;
-    expectWithin((k + t2) / (k + t1), ratio, { absolute: 5e-6 }, 'ratio as printed');
+    const what = `resistance of copper at ${t2} °C over that at ${t1} °C`;
+    compare((k + t2) / (k + t1), ratio, { absolute: 5e-6 }, what, '', 'from memory, recomputed');
   });
 });
+
+listedInGuide();

@@ -8,8 +8,17 @@ import { circuitFromTests } from '../../src/estimate/circuitFromTests.ts';
 import { impedanceOf, testShortcut } from '../../src/estimate/testShortcut.ts';
 import { breakdown } from '../../src/machine/breakdown.ts';
 import type { TestReadings } from '../../src/scenario/nameplate.ts';
+import { publishedSource } from '../support/published.ts';
 import { textbookMachine } from '../support/textbookMachines.ts';
 import { expectWithin } from '../support/tolerance.ts';
+
+const { compare, listedInGuide } = publishedSource(
+  'testsToCircuit',
+  'S. J. Chapman, Electric Machinery Fundamentals, example on finding the circuit from tests (7.5 hp, ' +
+    '208 V, 60 Hz, four poles), by the book’s way, which neglects the magnetising branch at standstill; ' +
+    'it reads 8.17 A for the mean of the no-load currents, 0.04 % more than that is.',
+  'from memory, recomputed',
+);
 
 const readings: TestReadings = {
   connection: 'star',
@@ -33,20 +42,20 @@ describe('the textbook’s way from the tests to the circuit', () => {
   it('has the figures of the example', () => {
     // The book reads 8.17 A for the mean of the three no-load currents, 0.04 % more than it is.
     const reading = { relative: 5e-4 };
-    expectWithin(circuit.R1, 0.2429, digits(4), 'R1');
-    expectWithin(impedanceOf(readings.noLoad).size, 14.699, reading, '|Z| at no load');
-    expectWithin(circuit.rotationalLoss, 371.3, reading, 'rotational loss');
-    expectWithin(circuit.R2, 0.15111, digits(5), 'R2');
-    expectWithin(circuit.X1, 0.67061, digits(5), 'X1');
-    expectWithin(circuit.X2, 0.67061, digits(5), 'X2');
-    expectWithin(circuit.XM, 14.028, reading, 'XM');
+    compare(circuit.R1, 0.2429, digits(4), 'stator resistance', 'Ω');
+    compare(impedanceOf(readings.noLoad).size, 14.699, reading, 'impedance at no load', 'Ω');
+    compare(circuit.rotationalLoss, 371.3, reading, 'rotational loss', 'W');
+    compare(circuit.R2, 0.15111, digits(5), 'rotor resistance', 'Ω');
+    compare(circuit.X1, 0.67061, digits(5), 'stator leakage reactance', 'Ω');
+    compare(circuit.X2, 0.67061, digits(5), 'rotor leakage reactance', 'Ω');
+    compare(circuit.XM, 14.028, reading, 'magnetising reactance', 'Ω');
   });
 
   it('has the impedances of the locked rotor', () => {
     const { size, resistance, reactance } = impedanceOf(readings.lockedRotor);
-    expectWithin(size, 0.51734, digits(5), '|Z|');
-    expectWithin(resistance, 0.39397, digits(5), 'R');
-    expectWithin(reactance, 0.33531, digits(5), 'X at 15 Hz');
+    compare(size, 0.51734, digits(5), 'impedance with the rotor locked, 15 Hz', 'Ω');
+    compare(resistance, 0.39397, digits(5), 'resistance with the rotor locked', 'Ω');
+    compare(reactance, 0.33531, digits(5), 'reactance with the rotor locked, 15 Hz', 'Ω');
   });
 
   it('leads to the pull-out of its circuit, and within the approximate Thévenin circuit to the printed one', () => {
@@ -63,11 +72,26 @@ describe('the textbook’s way from the tests to the circuit', () => {
       rpm: null,
     });
     const top = breakdown(machine, supply);
-    expectWithin(top.slip, 0.11338, digits(4), 'pull-out slip');
-    expectWithin(top.torque, 67.25, { absolute: 0.01 }, 'pull-out torque');
+    compare(
+      top.slip,
+      0.11338,
+      digits(4),
+      'pull-out slip, exact for that circuit',
+      '',
+      'computed independently',
+    );
+    compare(
+      top.torque,
+      67.25,
+      { absolute: 0.01 },
+      'pull-out torque, exact for that circuit',
+      'N·m',
+      'computed independently',
+    );
     // Printed: 0.111 and 66.2 N·m; 2 % from X_th = X1.
-    expectWithin(top.slip, 0.111, { relative: 0.025 }, 'printed slip');
-    expectWithin(top.torque, 66.2, { relative: 0.02 }, 'printed torque');
+    const printed = 'as the book prints it, from an approximate Thévenin circuit';
+    compare(top.slip, 0.111, { relative: 0.025 }, `pull-out slip, ${printed}`, '');
+    compare(top.torque, 66.2, { relative: 0.02 }, `pull-out torque, ${printed}`, 'N·m');
   });
 });
 
@@ -90,3 +114,5 @@ describe('the exact solution of the same readings', () => {
     expectWithin(omega * circuit.Lm, XM, { relative: 0.03 }, 'XM');
   });
 });
+
+listedInGuide();

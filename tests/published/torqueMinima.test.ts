@@ -6,9 +6,25 @@
 import { describe, expect, it } from 'vitest';
 import { iecTorques } from '../../src/estimate/iecTorques.ts';
 import { nemaTorques } from '../../src/estimate/nemaTorques.ts';
+import { publishedSource } from '../support/published.ts';
 
+const { compare, listedInGuide } = publishedSource(
+  'torqueMinima',
+  'NEMA MG 1, 12.38.1 and 12.39.1, and IEC 60034-12: smallest torques of each design. The tables are ' +
+    'data of the program, so that this shows that they stand in it as in the source; of 291 numbers ' +
+    'compared, all of them equal, a selection is shown.',
+  'from memory',
+);
+
+const EXACT = { relative: 1e-12 };
 const HP = 745.699872;
 const POLES = [2, 4, 6, 8] as const;
+
+/** Those of the tables that the guide shows, hp and kW. */
+const SHOWN_HP: readonly number[] = [1, 5, 20, 100, 250];
+const SHOWN_KW: readonly number[] = [2.2, 11, 55, 315];
+/** Printed on the page that was read, at 2 and 4 poles, hp. */
+const LOOKED_UP_HP: readonly number[] = [3, 5, 7.5, 10, 20];
 
 /** [hp, locked-rotor at 2, 4, 6, 8 poles, breakdown at 2, 4, 6, 8 poles], per cent; 0: not in the table. */
 const DESIGN_AB = [
@@ -36,6 +52,19 @@ describe('NEMA torque minima', () => {
           : { lockedRotor: lockedRotor[index]! / 100, breakdown: breakdown[index]! / 100 };
       expect(nemaTorques('B', hp * HP, poles)).toEqual(expected);
       expect(nemaTorques('A', hp * HP, poles)).toEqual(expected);
+      if (poles !== 4 || !SHOWN_HP.includes(hp)) continue;
+      const found = nemaTorques('B', hp * HP, poles)!;
+      const rating = `design B, ${hp} hp, 4 poles, share of rated`;
+      const certainty = LOOKED_UP_HP.includes(hp) ? 'looked up' : 'from memory';
+      compare(
+        100 * found.lockedRotor,
+        lockedRotor[index]!,
+        EXACT,
+        `locked-rotor torque, ${rating}`,
+        '%',
+        certainty,
+      );
+      compare(100 * found.breakdown, breakdown[index]!, EXACT, `breakdown torque, ${rating}`, '%', certainty);
     }
   });
 
@@ -93,16 +122,26 @@ describe('IEC torque minima', () => {
     for (const [poles, [lockedRotor, pullUp, breakdown]] of [
       [2, two],
       [4, four],
-    ] as const)
-      expect(iecTorques('N', kilowatts * 1000, poles)).toEqual({ lockedRotor, pullUp, breakdown });
+    ] as const) {
+      const found = iecTorques('N', kilowatts * 1000, poles)!;
+      expect(found).toEqual({ lockedRotor, pullUp, breakdown });
+      if (poles !== 4 || !SHOWN_KW.includes(kilowatts)) continue;
+      const rating = `design N, ${kilowatts} kW, 4 poles, multiple of rated`;
+      const certainty = kilowatts <= 16 ? 'looked up' : 'from memory';
+      compare(found.lockedRotor, lockedRotor, EXACT, `locked-rotor torque, ${rating}`, '', certainty);
+      compare(found.pullUp, pullUp, EXACT, `pull-up torque, ${rating}`, '', certainty);
+      compare(found.breakdown, breakdown, EXACT, `breakdown torque, ${rating}`, '', certainty);
+    }
   });
 
   it('of design H are 1.5 times those of N, at least 2.0, 1.4 and 1.9', () => {
     // 11 kW, 4 poles: 1.5·1.5 = 2.25, 1.5·1.1 = 1.65, breakdown 2.0 as N.
     const H11 = iecTorques('H', 11e3, 4)!;
-    expect(H11.lockedRotor).toBeCloseTo(2.25, 12);
-    expect(H11.pullUp).toBeCloseTo(1.65, 12);
-    expect(H11.breakdown).toBe(2);
+    const rating = 'design H, 11 kW, 4 poles, multiple of rated';
+    // Half a unit of the twelfth decimal.
+    compare(H11.lockedRotor, 2.25, { absolute: 5e-13 }, `locked-rotor torque, ${rating}`, '');
+    compare(H11.pullUp, 1.65, { absolute: 5e-13 }, `pull-up torque, ${rating}`, '');
+    compare(H11.breakdown, 2, { absolute: 0 }, `breakdown torque, ${rating}`, '');
     // 132 kW, 4 poles: 1.5·1.0 and 1.5·0.8 are below the floors, and so is 1.7.
     expect(iecTorques('H', 132e3, 4)).toEqual({ lockedRotor: 2, pullUp: 1.4, breakdown: 1.9 });
     expect(iecTorques('H', 11e3, 2)).toBe(null);
@@ -115,3 +154,5 @@ describe('IEC torque minima', () => {
     expect(iecTorques('N', 11e3, 10)).toBe(null);
   });
 });
+
+listedInGuide();

@@ -10,10 +10,19 @@ import { twoPoles } from '../../src/machine/twoPoles.ts';
 import { integrate } from '../../src/simulate/integrate.ts';
 import { segmentProblem } from '../../src/simulate/segment.ts';
 import { plainMode, plainShaft } from '../support/plainShaft.ts';
+import { publishedSource } from '../support/published.ts';
 import { run } from '../support/readings.ts';
 import { startAtOnce } from '../support/scenarios.ts';
 import { DOUBLE_CAGE, KRAUSE, type TextbookMachine } from '../support/textbookMachines.ts';
 import { expectWithin } from '../support/tolerance.ts';
+
+const { compare, listedInGuide } = publishedSource(
+  'twoPolesConducting',
+  'Symmetrical components, two terminals on the supply and the third open: current U/|Z(s) + Z(2 − ' +
+    's)|, mean torque that of slip s less that of 2 − s, for Krause’s 50 hp machine; ours once by the ' +
+    'sequence circuits and once by integration over time until it has settled.',
+  'exact',
+);
 
 const TABLE = [
   [1, 341.367, 0],
@@ -56,9 +65,10 @@ function settled(textbook: TextbookMachine, slip: number, settle: number) {
 describe('the sequence circuits in series', () => {
   it.each(TABLE)('at slip %d carry the computed current and torque (50 hp)', (slip, current, torque) => {
     const state = twoPoleSteadyState(KRAUSE.hp50.machine, KRAUSE.hp50.supply, slip);
-    expectWithin(state.current, current, { absolute: 5.1e-4 }, 'current');
+    compare(state.current, current, { absolute: 5.1e-4 }, `current at slip ${slip}, sequence circuits`, 'A');
     // One unit of the last digit: recomputed with complex arithmetic the last value is −159.93004.
-    expectWithin(state.torque, torque, { absolute: 1e-4 }, 'mean torque');
+    const what = `mean torque at slip ${slip}, sequence circuits`;
+    compare(state.torque, torque, { absolute: 1e-4 }, what, 'N·m');
   });
 });
 
@@ -66,8 +76,8 @@ describe('two poles conducting at constant speed', () => {
   it.each(TABLE)('settle to the circuit’s current and torque at slip %d (50 hp)', (slip, current, torque) => {
     // Slowest decay 1.79/s at standstill: e^{−1.79·10} is 1e-8.
     const state = settled(KRAUSE.hp50, slip, 10);
-    expectWithin(state.current, current, { absolute: 6e-4 }, 'current');
-    expectWithin(state.torque, torque, { absolute: 1.5e-4 }, 'mean torque');
+    compare(state.current, current, { absolute: 6e-4 }, `current at slip ${slip}, settled`, 'A');
+    compare(state.torque, torque, { absolute: 1.5e-4 }, `mean torque at slip ${slip}, settled`, 'N·m');
   });
 
   it('settle to the circuit’s current and torque with two cages', () => {
@@ -86,7 +96,10 @@ describe('two poles conducting at constant speed', () => {
     );
     const period = 1 / 60;
     const current = Math.sqrt(start.integral('iA2', end - period, end) / period);
-    expectWithin(current, 341.367, { absolute: 6e-4 }, 'current');
+    const what = 'current at rest, a whole run with the pole of phase B missing';
+    compare(current, 341.367, { absolute: 6e-4 }, what, 'A');
     expectWithin(start.extreme('iB', 'magnitude').value, 0, { absolute: 1e-9 }, 'current of the open phase');
   });
 });
+
+listedInGuide();

@@ -5,9 +5,17 @@
  */
 import { describe, it } from 'vitest';
 import { simulate } from '../../src/measure/simulate.ts';
+import { publishedSource } from '../support/published.ts';
 import { scenarioOf } from '../support/scenarios.ts';
 import { KRAUSE } from '../support/textbookMachines.ts';
-import { expectWithin } from '../support/tolerance.ts';
+
+const { compare, listedInGuide } = publishedSource(
+  'worstClosingAngle',
+  'Krause’s 50 hp machine at no load, plugged with 50 ms between parting and touch, poles clearing one ' +
+    'by one, in an independent model in phase variables; its figures have two digits and were taken near ' +
+    'the extremes, ours are the extremes over 24 angles.',
+  'computed independently',
+);
 
 describe('plugging after 50 ms over the closing angle', () => {
   it('has the computed worst and best multiples', () => {
@@ -29,8 +37,17 @@ describe('plugging after 50 ms over the closing angle', () => {
     }
     // "About", near the extremes and not at them: 5 %. A millisecond more or less of decay is 0.6 %.
     const about = { relative: 0.05 };
-    expectWithin(Math.min(...torques), -17, about, 'worst torque multiple');
-    expectWithin(Math.max(...currents), 18, about, 'worst current multiple');
-    expectWithin(Math.max(...torques), -4.3, about, 'best torque multiple');
+    const torque = 'most negative torque, multiple of that at rated output';
+    compare(Math.min(...torques), -17, about, `${torque}, worst closing angle`, '');
+    compare(
+      Math.max(...currents),
+      18,
+      about,
+      'peak current, multiple of the crest at rated output, worst closing angle',
+      '',
+    );
+    compare(Math.max(...torques), -4.3, about, `${torque}, best closing angle`, '');
   });
 });
+
+listedInGuide();

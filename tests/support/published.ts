@@ -81,7 +81,7 @@ function sectionOf(name: string, source: string, certainty: Certainty, rows: rea
   return `${['', head, '', '| quantity | source | ours | difference |', '| --- | --- | --- | --- |', ...lines, ''].join('\n')}\n`;
 }
 
-const withUnit = (text: string, unit: string) => (unit === '' ? text : `${text} ${unit}`);
+const withUnit = (text: string, unit: string) => `${text}${unit === '' || unit === '°' ? '' : ' '}${unit}`;
 
 /** Digits of our numbers; more where the source has more, fewer than engines differ in. */
 const DIGITS = 6;
@@ -105,6 +105,7 @@ function numberText(value: number, digits: number): string {
 
 /** As a share of the source's number, to two digits; in its unit where that number is zero. */
 function differenceText(ours: number, published: number): string {
+  if (ours === published) return '0';
   if (errorInTolerances(ours, published, { relative: 1e-6 }) <= 1) return 'below 0.0001 %';
   if (published === 0) return numberText(ours - published, 2);
   const percent = Number(((100 * (ours - published)) / Math.abs(published)).toPrecision(2));
