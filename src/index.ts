@@ -1,4 +1,8 @@
-/** The public API: a scenario in, a run, its figures and its report out. */
+/**
+ * The public API: a scenario in, a run, its figures and its report out.
+ *
+ * @module countertorque
+ */
 
 // assess
 export { CRITERION_KEYS, type Criterion, type CriterionKey, type Outcome } from './assess/criterion.ts';
@@ -28,7 +32,9 @@ export type { Standstill } from './assess/stop/standstill.ts';
 export { type Suitability, suitability } from './assess/suitability.ts';
 export type { Verdict, VerdictOutcome } from './assess/verdict.ts';
 export type { BreakingCategory } from './assess/wear/breakingCategory.ts';
-export type { ContactLife, LifeBasis } from './assess/wear/contactLife.ts';
+export type { WearPlant } from './assess/wear/breakingWear.ts';
+export { type ContactLife, type LifeBasis, lifeAtBreaking } from './assess/wear/contactLife.ts';
+export { contactWear } from './assess/wear/contactWear.ts';
 export {
   type BreakingOccasion,
   type BreakingWear,
@@ -42,6 +48,7 @@ export {
 } from './assess/wear/contactWearTypes.ts';
 export type { MakeErosion } from './assess/wear/makeErosion.ts';
 // estimate
+export { type CircuitVariant, equallyGoodCircuits } from './estimate/equallyGoodCircuits.ts';
 export { circuitEstimator } from './estimate/estimator.ts';
 export { parseScenario } from './estimate/parseScenario.ts';
 export { parseScenarioWithOrigins } from './estimate/parseScenarioWithOrigins.ts';
@@ -55,6 +62,7 @@ export {
   characteristicCurve,
 } from './machine/characteristicCurve.ts';
 export type { Inserted } from './machine/inserted.ts';
+export { openCircuitTime } from './machine/openCircuitTime.ts';
 export { type RatedOrigin, type RatedPoint, ratedPoint } from './machine/ratedPoint.ts';
 export { type SteadyState, type SteadySupply, steadyState } from './machine/steadyState.ts';
 export { twoPoleSteadyState } from './machine/twoPoleSteadyState.ts';
@@ -66,8 +74,9 @@ export type { BreakingPole, MakingPole, MeanBreaking, MeanDuties, MeanMaking } f
 export { measure } from './measure/measure.ts';
 export { METRIC_KEYS, type Metric, type MetricKey, type Metrics } from './measure/metric.ts';
 export type { Operations, ReversalOperation, StartOperation } from './measure/operations.ts';
-export { type Quadrature, quadratureOf, type Stretch } from './measure/quadrature.ts';
+export { integral, type Quadrature, quadratureOf, type Stretch } from './measure/quadrature.ts';
 export type { RunResult } from './measure/result.ts';
+export { INTEGRANDS, type Integrand } from './measure/signals.ts';
 export { simulate } from './measure/simulate.ts';
 export type { StopFigures } from './measure/stopFigures.ts';
 // numeric
@@ -93,6 +102,9 @@ export type * from './report/figureSpec.ts';
 export type { UnitSystem } from './report/formatQuantity.ts';
 export type { JudgedRun } from './report/judgedRun.ts';
 export type { JudgementOptions as JudgementReportOptions } from './report/judgement/judgementOptions.ts';
+export type { LaboratoryOptions, LaboratoryPageOptions } from './report/laboratory/laboratoryOptions.ts';
+export { renderLaboratoryCsv } from './report/laboratory/renderLaboratoryCsv.ts';
+export { renderLaboratoryHtml } from './report/laboratory/renderLaboratoryHtml.ts';
 export type { Quantity, Theme } from './report/palette.ts';
 export {
   type ComparedJudgement,
@@ -211,6 +223,18 @@ export { runList } from './survey/draws/runList.ts';
 export type { Boundary } from './survey/inverse/boundary.ts';
 export { EXTREME_NAMES, type Extreme, type ExtremeName } from './survey/inverse/extreme.ts';
 export { type Judgement, type JudgementOptions, judgement } from './survey/judgement.ts';
+export type { Instrument } from './survey/laboratory/instruments.ts';
+export type {
+  LaboratorySheet,
+  LaboratoryStep,
+  Prediction,
+  RangePart,
+  StepKey,
+} from './survey/laboratory/laboratory.ts';
+export { laboratorySheet } from './survey/laboratory/laboratorySheet.ts';
+export type { LateSwitch } from './survey/laboratory/lateSwitch.ts';
+export type { Pause } from './survey/laboratory/pause.ts';
+export type { Tolerance, ToleranceKey } from './survey/laboratory/tolerances.ts';
 export { type OpeningInstants, openingInstants } from './survey/openingInstants.ts';
 export type {
   AssumptionEffect,

@@ -8,6 +8,7 @@ export interface Criterion {
   readonly name: string;
   /** SI (temperatures °C); null where it could not be found. */
   readonly value: number | null;
+  /** Symbol of the SI unit of value and limit; '°C' for temperatures, '1' for a share or a count. */
   readonly unit: string;
   /** SI; null where there is none. */
   readonly limit: number | null;

@@ -1,7 +1,10 @@
 /** A number that comes from a standard or from the practice of the trade, with its source and how certain it is. */
 export interface SourcedValue {
+  /** In `unit`. */
   readonly value: number;
+  /** Symbol of the unit, '1' for a ratio. */
   readonly unit: string;
+  /** Standard or practice of the trade it comes from, and how certain it is. */
   readonly source: string;
 }
 

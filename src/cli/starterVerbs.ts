@@ -1,6 +1,7 @@
 import { type Command, Option } from 'commander';
 import { type InterlocksOptions, interlocksCommand } from './interlocksCommand.ts';
 import type { CliIo, ExitCode } from './io.ts';
+import { type LabCommandOptions, labCommand } from './labCommand.ts';
 import { type SheetCommandOptions, sheetCommand } from './sheetCommand.ts';
 import { type WiringCommandOptions, wiringCommand } from './wiringCommand.ts';
 
@@ -22,6 +23,19 @@ export function addStarterVerbs(program: Command, io: CliIo, leave: (code: ExitC
     .addOption(new Option('--units <SYSTEM>', 'units of the sheet').choices(['si', 'us']).default('si'))
     .action((file: string, options: SheetCommandOptions) => {
       leave(sheetCommand(file, options, io));
+    });
+  program
+    .command('lab')
+    .description('write a laboratory procedure: what each reading should be, and how far off')
+    .argument('<FILE>')
+    .option('--out <DIR>', 'folder for the procedure (default: reports/NAME-OF-THE-FILE)')
+    .option('--json', 'print the procedure as JSON; writes files only together with --out')
+    .option('--blank', 'leave the predictions out, for students who predict first')
+    .addOption(
+      new Option('--units <SYSTEM>', 'units of sheet and terminal').choices(['si', 'us']).default('si'),
+    )
+    .action((file: string, options: LabCommandOptions) => {
+      leave(labCommand(file, options, io));
     });
   program
     .command('wiring')

@@ -39,6 +39,7 @@ const KNEES = { early: 0.65, late: 1.5 } as const;
  *
  * @param estimated the estimate from this nameplate
  * @throws ScenarioError when the nameplate contradicts itself
+ * @throws RangeError where the data are so far from any machine that a circuit gives no numbers for them
  */
 export function equallyGoodCircuits(
   nameplate: Nameplate,

@@ -36,6 +36,9 @@ export interface SteadyState {
  * The equivalent circuit per phase: (R + jωL) in series with jωLm ∥ Σ (Rrj/s + jωLlrj) (∥ the core's R + jωL). Saturable
  * branches enter with the inductances they have in that state, which is exact.
  *
+ * Source: the equivalent circuit of the textbooks, such as Chapman, Electric Machinery Fundamentals (from memory); the
+ * second cage and the core are further branches of it.
+ *
  * @param slip against the supply's sequence: 1 at rest, 0 at synchronous speed, 2 at synchronous speed backwards
  */
 export function steadyState(

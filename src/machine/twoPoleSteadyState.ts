@@ -6,11 +6,12 @@ import { circuitOf } from './circuit.ts';
 import { type SteadySupply, steadyState } from './steadyState.ts';
 
 /**
- * Steady state with two terminals connected at constant speed: the positive- and negative-sequence circuits in
- * series across the line voltage, I = V_LL/|Z(s) + Z(2 − s)|; the sequence currents are I/√3 each.
- * Source: symmetrical components (single phasing in the textbooks).
+ * Steady state with two terminals connected at constant speed: the positive- and negative-sequence circuits in series
+ * across the line voltage, I = V_LL/|Z(s) + Z(2 − s)|; the sequence currents are I/√3 each. Source: symmetrical components
+ * (single phasing in the textbooks).
  *
- * @returns line current, A r.m.s., and mean torque, N·m
+ * @param slip against the sequence of the supply before a terminal was opened: 1 at rest, 0 at synchronous speed
+ * @returns line `current`, A r.m.s., and mean `torque`, N·m
  * @throws ScenarioError for a machine that saturates: its sequences cannot be superposed
  */
 export function twoPoleSteadyState(

@@ -13,8 +13,9 @@ export interface PhaseReading {
   /** A r.m.s. */
   readonly value: number;
   readonly phase: PhaseName;
-  /** The window that gives it, s. */
+  /** Beginning of the window that gives it, s. */
   readonly from: number;
+  /** End of that window, s. */
   readonly to: number;
 }
 
@@ -33,8 +34,8 @@ export type ClampKind = keyof ClampReading;
  * Largest reading of a clamp meter on any one line during an operation: the r.m.s. value over a window that slides through
  * [from, to],
  *
- *   Hall clamp             √( (1/T)·∫ i² dt )
- *   transformer clamp      √( (1/T)·∫ i² dt − ((1/T)·∫ i dt)² ),
+ *     Hall clamp             √( (1/T)·∫ i² dt )
+ *     transformer clamp      √( (1/T)·∫ i² dt − ((1/T)·∫ i dt)² ),
  *
  * at its largest over the windows' positions and the three lines. The largest is found to a few 1e-5 of its value; its integrals
  * are those of the interpolant. An operation shorter than the window is read over one window that begins with it.

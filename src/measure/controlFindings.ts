@@ -4,7 +4,11 @@ import type { RunEvent, Trajectory } from '../simulate/trajectory.ts';
 import type { Device } from '../starter/control/controlCircuit.ts';
 import type { ContactorName } from '../starter/starter.ts';
 
-/** Something about the control that a reader must know before any figure. */
+/**
+ * Something about the control that a reader must know before any figure. In all of them `t` is the instant, s, and `speed`
+ * a speed of the motor shaft, rad/s: that at the end of the run, or at `t` where there is one; `cause` is what led to it,
+ * in words, `times` the number of dips.
+ */
 export type ControlFinding =
   /** Braking was never ended: the machine has run up in the other direction. `speed` at the end, rad/s. */
   | { readonly kind: 'runsUpInReverse'; readonly contactor: ContactorName; readonly speed: number }

@@ -7,39 +7,50 @@ import { integral, type Quadrature } from './quadrature.ts';
 /**
  * Energy over the whole run, J. Every term is integrated on its own, none is a remainder.
  *
- * electricalIn = sourceLoss + cableLoss + lineResistorLoss + statorLoss + rotorLoss + rotorResistorLoss + ironLoss
- *                + magneticChange + interruptionLoss + airGapWork
- * airGapWork   = kineticChange + twistChange + frictionLoss + windageLoss + loadWork + gearLoss + couplingLoss
+ *     electricalIn = sourceLoss + cableLoss + lineResistorLoss + statorLoss + rotorLoss + rotorResistorLoss + ironLoss
+ *                    + magneticChange + interruptionLoss + airGapWork
+ *     airGapWork   = kineticChange + twistChange + frictionLoss + windageLoss + loadWork + gearLoss + couplingLoss
  */
 export interface EnergyLedger {
-  /** From the ideal source behind the source impedance. */
+  /** From the ideal source behind the source impedance, J. */
   readonly electricalIn: number;
+  /** Heat in the source resistance, J. */
   readonly sourceLoss: number;
+  /** Heat in the cable, J. */
   readonly cableLoss: number;
+  /** Heat in the resistors in the lines, J. */
   readonly lineResistorLoss: number;
+  /** Heat in the stator winding, J. */
   readonly statorLoss: number;
-  /** One entry per cage; what the slip rings carry outside is `rotorResistorLoss`. */
+  /** Heat in the cages, J, one entry per cage; what the slip rings carry outside is `rotorResistorLoss`. */
   readonly rotorLoss: readonly number[];
+  /** Heat in the resistors at the slip rings, J. */
   readonly rotorResistorLoss: number;
+  /** Heat in the core, J. */
   readonly ironLoss: number;
-  /** Stored in leakage, main and source inductances. */
+  /** Stored in leakage, main and source inductances, J. */
   readonly magneticChange: number;
-  /** Leakage energy released when ideal poles chop the current; 0 with arcing poles. */
+  /** Leakage energy released when ideal poles chop the current, J; 0 with arcing poles. */
   readonly interruptionLoss: number;
+  /** Work of the air-gap torque on the shaft, J. */
   readonly airGapWork: number;
+  /** Gained in motion by everything that turns, J. */
   readonly kineticChange: number;
-  /** Stored in an elastic coupling. */
+  /** Stored in an elastic coupling, J. */
   readonly twistChange: number;
-  /** Dry friction of load and bearings. */
+  /** Dry friction of load and bearings, J. */
   readonly frictionLoss: number;
+  /** Windage of the motor itself, J. */
   readonly windageLoss: number;
-  /** Work on every load torque but dry friction. */
+  /** Work on every load torque but dry friction, J. */
   readonly loadWork: number;
+  /** Loss of the gear, J. */
   readonly gearLoss: number;
+  /** Heat in the damping of an elastic coupling, J. */
   readonly couplingLoss: number;
-  /** Sum of the magnitudes of all terms of both balances' right-hand sides. */
+  /** Sum of the magnitudes of all terms of both balances' right-hand sides, J. */
   readonly throughput: number;
-  /** Larger of the two balances' magnitudes of error, divided by the throughput. */
+  /** Larger of the two balances' magnitudes of error, divided by the throughput: a ratio. */
   readonly residual: number;
 }
 

@@ -22,14 +22,18 @@ export interface MeanMaking extends MeanOccasion {
   readonly poles: readonly MakingPole[];
 }
 
-/** One pole that makes; A, C. */
+/** One pole that makes: mean and worst over the runs that were averaged. */
 export interface MakingPole {
   readonly phase: PhaseName;
+  /** Mean of the largest |current|, A. */
   readonly meanCrest: number;
+  /** Largest |current| of any run, A. */
   readonly worstCrest: number;
+  /** Mean of the r.m.s. current, A. */
   readonly meanRms: number;
+  /** Largest r.m.s. current of any run, A. */
   readonly worstRms: number;
-  /** Charge during the bounce; null: no bounce time is known. */
+  /** Charge during the bounce, C; null: no bounce time is known. */
   readonly meanBounceCharge: number | null;
 }
 
@@ -45,13 +49,16 @@ export interface MeanBreaking extends MeanOccasion {
   readonly meanRecoveryVoltage: number;
 }
 
-/** One pole that breaks; A, C. */
+/** One pole that breaks: mean and worst over the runs that were averaged. */
 export interface BreakingPole {
   readonly phase: PhaseName;
-  /** |current| at parting. */
+  /** Mean |current| at parting, A. */
   readonly meanCurrent: number;
+  /** Largest |current| at parting, A. */
   readonly worstCurrent: number;
+  /** Mean charge of the arc, C. */
   readonly meanArcCharge: number;
+  /** Largest charge of the arc, C. */
   readonly worstArcCharge: number;
 }
 

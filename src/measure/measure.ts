@@ -11,7 +11,12 @@ import { quadratureOf } from './quadrature.ts';
 import type { RunResult } from './result.ts';
 import { LARGEST_RESIDUAL, warningsOf } from './warnings.ts';
 
-/** Everything measured on a run. */
+/**
+ * Everything measured on a run.
+ *
+ * @throws ScenarioError where the rated point cannot be had: too little is stated, or the circuit does not deliver the
+ * rated power
+ */
 export function measure(trajectory: Trajectory): RunResult {
   const { scenario } = trajectory;
   const rated = ratedPoint(scenario.machine, scenario.supply);

@@ -11,8 +11,9 @@ export interface Metric {
   /** Time of occurrence, s. */
   readonly time?: number;
   readonly phase?: PhaseName;
-  /** The value as a multiple of a stated base. */
+  /** The value as a multiple of a stated base: `value` times what `of` says. */
   readonly multiple?: { readonly value: number; readonly of: string };
+  /** Why there is no value, in words; absent where there is one. */
   readonly missing?: string;
 }
 

@@ -7,9 +7,11 @@ const TURNING_FRACTION = 0.01;
 
 /** The first start of a run: from its action to the next one, or to the end. */
 export interface StartOperation {
-  /** s */
+  /** Instant of the action, s. */
   readonly from: number;
+  /** Instant of the next action, or end of the run, s. */
   readonly to: number;
+  /** 1: forward; −1: reverse. */
   readonly direction: 1 | -1;
   /** First touch that completes a circuit, s; null when none did. */
   readonly touch: number | null;
@@ -22,10 +24,11 @@ export interface StartOperation {
 export interface ReversalOperation {
   /** Instant of the command, s. */
   readonly command: number;
+  /** Instant of the next action, or end of the run, s. */
   readonly to: number;
   readonly outgoing: ContactorName;
   readonly incoming: ContactorName;
-  /** Direction of rotation at the command. */
+  /** Direction of rotation at the command: 1 forward, −1 reverse. */
   readonly direction: 1 | -1;
   /** First parting of the outgoing contactor's poles since it last closed, s; null when none parted. */
   readonly parting: number | null;
@@ -41,7 +44,7 @@ export interface ReversalOperation {
 export interface Operations {
   readonly start: StartOperation | null;
   readonly reversal: ReversalOperation | null;
-  /** Other actions: in the trace, but without figures of their own. */
+  /** Number of other actions: in the trace, but without figures of their own. */
   readonly otherActions: number;
 }
 

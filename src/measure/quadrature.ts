@@ -25,20 +25,59 @@ export const NODES_PER_CELL = GAUSS_POINTS.length;
  */
 const CELLS_PER_PERIOD = 4;
 
-/** A trajectory looked at in small cells: samples for extremes, cumulative integrals for energies and I²t. */
+/**
+ * A trajectory looked at in small cells: samples for extremes, cumulative integrals for energies and I²t. To be made once and handed on;
+ * how it is laid out is no promise.
+ */
 export interface Quadrature {
   readonly trajectory: Trajectory;
+  /**
+   * How many cells there are.
+   *
+   * @internal
+   */
   readonly cellCount: number;
-  /** Start of each cell, s, and the end of the last one. */
+  /**
+   * Start of each cell, s, and the end of the last one.
+   *
+   * @internal
+   */
   readonly cellEdge: Float64Array;
+  /**
+   * Segment of each cell.
+   *
+   * @internal
+   */
   readonly cellSegment: readonly Segment[];
+  /**
+   * Integration step of each cell.
+   *
+   * @internal
+   */
   readonly cellStep: readonly Step[];
-  /** Node times, `NODES_PER_CELL` a cell. */
+  /**
+   * Node times, `NODES_PER_CELL` a cell, s.
+   *
+   * @internal
+   */
   readonly nodeTime: Float64Array;
-  /** Signals at the nodes. */
+  /**
+   * Signals at the nodes, in the order of `nodeTime`, SI.
+   *
+   * @internal
+   */
   readonly samples: Readonly<Record<Signal, Float64Array>>;
-  /** Integral from the start of the run to each cell edge. */
+  /**
+   * Integral from the start of the run to each cell edge, in the order of `cellEdge`, SI.
+   *
+   * @internal
+   */
   readonly cumulative: Readonly<Record<Integrand, Float64Array>>;
+  /**
+   * Memory that reading an instant writes over.
+   *
+   * @internal
+   */
   readonly scratch: Scratch;
 }
 
@@ -49,7 +88,7 @@ interface Scratch {
   readonly rates: Float64Array;
 }
 
-/** A stretch of time, s. */
+/** A stretch of time: its beginning and its end, in this order, s. */
 export type Stretch = readonly [from: number, to: number];
 
 /** A trajectory never changes, and heat, duties, energies and metrics all ask for it whole. */
@@ -57,6 +96,8 @@ const known = new WeakMap<Trajectory, Quadrature>();
 
 /**
  * Evaluates a trajectory once at every Gauss node of every cell; asked again, gives the same.
+ *
+ * Source: the nodes are those of Gauss and Legendre (`numeric/gaussPoints.ts`).
  *
  * @param fine stretches that are all that will be looked at: elsewhere every integration step is one cell, which is quick and too coarse
  * for crests and charges; left out: everything is fine
@@ -196,7 +237,14 @@ export function signalIn(quadrature: Quadrature, cell: number, signal: Signal, t
   return signalOf(flows, segment.kind, signal);
 }
 
-/** Integral of one quantity from ta to tb; limits outside the run are moved to its ends. SI. */
+/**
+ * Integral of one quantity over a stretch of the run.
+ *
+ * @param name of the quantity
+ * @param ta beginning, s; moved to the nearer end of the run where it lies outside
+ * @param tb end, s; likewise
+ * @returns in the SI unit of the quantity times s
+ */
 export function integral(quadrature: Quadrature, name: Integrand, ta: number, tb: number): number {
   return integralTo(quadrature, name, tb) - integralTo(quadrature, name, ta);
 }

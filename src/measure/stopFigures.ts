@@ -25,9 +25,11 @@ export interface StopFigures {
   readonly peakTorque: number;
   /** Largest |torque in the elastic coupling| from the command on, N·m; null: the shaft is rigid. */
   readonly couplingTorque: number | null;
-  /** From the command to the next one or the end of the run, J. */
+  /** Heat in the stator winding from the command to the next one or the end of the run, J. */
   readonly statorHeat: number;
+  /** Heat in the cages meanwhile, J. */
   readonly rotorHeat: number;
+  /** Heat in line resistors meanwhile, J. */
   readonly lineResistorHeat: number;
 }
 

@@ -1,6 +1,6 @@
 import { hypotenuse } from './hypotenuse.ts';
 import { cosine, sine } from './sineCosine.ts';
-/** [real, imaginary] */
+/** A complex number as a pair [real, imaginary], in the unit of what it stands for. */
 export type Complex = readonly [number, number];
 
 /** x + y */

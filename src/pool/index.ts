@@ -1,4 +1,8 @@
-/** The public API of surveys in worker threads, for Node: a survey in, its rows out, with a journal to go on from. */
+/**
+ * The public API of surveys in worker threads, for Node: a survey in, its rows out, with a journal to go on from.
+ *
+ * @module countertorque/pool
+ */
 
 export { JOURNAL_NAME } from './journal.ts';
 export { JournalError } from './journalError.ts';

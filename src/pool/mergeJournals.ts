@@ -19,6 +19,7 @@ const PIECE = 1_000_000;
 export interface MergedSurvey {
   readonly survey: Survey;
   readonly rows: RowSource;
+  /** Number of runs of the whole survey. */
   readonly total: number;
 }
 
@@ -27,8 +28,9 @@ export interface MergedSurvey {
  *
  * @param parts paths of journals, in any order
  * @param target path of the joined journal; its folder is made if need be
- * @throws JournalError when a part is damaged, not finished, missing, twice there, of another survey or has rows of one, or the target is
- * taken
+ * @throws JournalError when a part is damaged, not finished, missing, twice there, of another survey or has rows of one, or
+ * the target is taken
+ * @throws TypeError, RangeError as `runList` does of the survey in the first line of a part
  */
 export function mergeJournals(parts: readonly string[], target: string): MergedSurvey {
   const read = parts.map(readPart);

@@ -26,13 +26,13 @@ export interface SurveyRunOptions {
   /** Ends the making early; what is in work is dropped. */
   readonly signal?: AbortSignal;
   /**
-   * Told at the beginning and after every chunk. `total`: runs of this shard; for a search the most it may make. `speed`: null until
-   * enough runs were made to tell.
+   * Told at the beginning and after every chunk. `done`: number of runs that are there. `total`: number of runs of this
+   * shard; for a search the most it may make. `speed`: null until enough runs were made to tell.
    */
   readonly onProgress?: (done: number, total: number, speed: SurveySpeed | null) => void;
   /** Told once, when enough runs were made to tell. */
   readonly onEstimate?: (estimate: SurveyEstimate) => void;
-  /** Told in words when a worker thread has died of a run. */
+  /** Told when a worker thread has died of a run; `reason`: why, in words. */
   readonly onLost?: (reason: string) => void;
   /** URL of a module that exports another `runner(survey)`. */
   readonly runner?: string;
@@ -48,6 +48,7 @@ export interface SurveySpeed {
 
 /** What is still to come, measured when the threads are up to speed. */
 export interface SurveyEstimate {
+  /** Number of runs that are still to come. */
   readonly runs: number;
   /** s */
   readonly seconds: number;
@@ -63,18 +64,21 @@ export interface SurveyOutcome {
   readonly done: number;
   /** Runs of this shard; for a search that is over, those it has made. */
   readonly total: number;
-  /** Of `done` those that were in the journal before. */
+  /** Number of runs, of `done`, that were in the journal before. */
   readonly resumed: number;
   /** In the order of the runs; each call begins anew. */
   readonly rows: RowSource;
 }
 
 /**
- * Makes the runs of a survey in worker threads. Same survey, same rows, whatever the number of workers, the shards, and how often it
- * was stopped and gone on with.
+ * Makes the runs of a survey in worker threads. Same survey, same rows, whatever the number of workers, the shards, and how
+ * often it was stopped and gone on with.
  *
- * @throws ScenarioError when the survey's scenario cannot be used; JournalError when the journal cannot be used or written; RangeError
- * when an option is none
+ * @throws ScenarioError when the survey's scenario cannot be used
+ * @throws JournalError when the journal cannot be used or written
+ * @throws WorkerError when the threads cannot make runs at all
+ * @throws RangeError when an option is none, and as `runList` and `worstSearch` do
+ * @throws TypeError as `runList` does
  */
 export async function runSurvey(survey: Survey, options: SurveyRunOptions = {}): Promise<SurveyOutcome> {
   const { shard = WHOLE, workers = availableParallelism(), runner = RUNNER_MODULE } = options;

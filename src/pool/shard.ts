@@ -1,8 +1,8 @@
 /** One of several parts that a survey's runs are dealt out to: run k belongs to shard k mod `of`, so that each spans the list. */
 export interface Shard {
-  /** From 0, below `of`. */
+  /** Number of this shard, from 0, below `of`. */
   readonly index: number;
-  /** At least 1. */
+  /** Number of shards, at least 1. */
   readonly of: number;
 }
 

@@ -8,6 +8,7 @@ import { type LogTime, readTime } from './readTime.ts';
 
 /** One line of a log of operations. */
 export interface LoggedOperation {
+  /** What the starter did. */
   readonly event: WearEvent;
   readonly time: LogTime;
 }

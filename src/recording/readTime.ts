@@ -2,7 +2,7 @@ import { dayOfDate } from '../numeric/calendarDay.ts';
 
 /** A point in time as a log writes it. */
 export interface LogTime {
-  /** Seconds since 1970-01-01T00:00, of universal time where an offset is stated, else of the log's own clock. */
+  /** In seconds since 1970-01-01T00:00, of universal time where an offset is stated, else of the log's own clock. */
   readonly seconds: number;
   /** A day alone: what happened at which time of it is not known. */
   readonly dayOnly: boolean;

@@ -24,13 +24,11 @@ interface FileColumn extends SurveyColumn {
 }
 
 /**
- * The rows of a survey as an Apache Parquet file in pieces, a group of rows each: fields in the units of
- * the survey, metrics in SI, null where
- * there is no value. The file's key-value metadata hold title, description, scenario, question and seed,
- * and of every column its unit and
- * meaning under `name.unit` and `name.description`. Same rows, same bytes.
+ * The rows of a survey as an Apache Parquet file in pieces, a group of rows each: fields in the units of the survey,
+ * metrics in SI, null where there is no value. The file's key-value metadata hold title, description, scenario, question
+ * and seed, and of every column its unit and meaning under `name.unit` and `name.description`. Same rows, same bytes.
  *
- * @param rowsPerGroup what is held in memory at a time
+ * @param rowsPerGroup number of rows that are held in memory at a time
  * @throws RangeError where there is no row: the library's file without any is not read by every reader
  */
 export function* surveyParquet(

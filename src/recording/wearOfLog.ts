@@ -28,8 +28,9 @@ export interface LogWear {
 export interface WearOfLog {
   /** Operations counted, by kind. */
   readonly counts: Readonly<Record<WearEvent, number>>;
-  /** First and last day counted, YYYY-MM-DD; null: none. */
+  /** First day counted, YYYY-MM-DD; null: none. */
   readonly first: string | null;
+  /** Last day counted, YYYY-MM-DD; null: none. */
   readonly last: string | null;
   readonly contactors: Readonly<Record<ContactorName, LogWear>>;
   /** Words: what was assumed. */

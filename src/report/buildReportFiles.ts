@@ -14,6 +14,7 @@ import { hasControl, wiringDrawing } from './wiringOfRun.ts';
 export interface ReportFile {
   /** Path inside the report folder, with forward slashes. */
   readonly name: string;
+  /** Text of the file. */
   readonly content: string;
 }
 

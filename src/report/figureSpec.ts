@@ -23,6 +23,7 @@ export interface FigureSpec {
 export interface AxisSpec {
   /** "Quantity (unit)" */
   readonly label: string;
+  /** Lowest and highest value of the range, in the unit of the label, in this order. */
   readonly domain: readonly [number, number];
   /** Logarithmic, over a positive domain; absent: linear. Only static drawings follow it. */
   readonly scale?: 'log';
@@ -60,7 +61,10 @@ export interface BarsPanel {
 /** How a line is broken. */
 export type Dash = 'solid' | 'dash' | 'dot' | 'dashdot';
 
-/** One curve or band of a panel, with its legend entry; a line without a label is named by a marked point on it. */
+/**
+ * One curve or band of a panel, with its legend entry; a line without a label is named by a marked point on it. All columns
+ * have the same length, one entry per sample in ascending order of `x`; all numbers are in the units of the panel's axes.
+ */
 export type Series =
   | {
       readonly form: 'line';
@@ -82,13 +86,16 @@ export type Series =
 
 /** A thin line at a rated value. */
 export interface ReferenceLine {
+  /** In the unit of the panel's own axis. */
   readonly y: number;
   readonly label: string;
 }
 
 /** One value worth a number, such as an exact extremum. */
 export interface PointMark {
+  /** In the unit of the shared axis. */
   readonly x: number;
+  /** In the unit of the panel's own axis. */
   readonly y: number;
   readonly label: string;
   /** What is written instead in a narrow drawing. */
@@ -100,6 +107,7 @@ export interface PointMark {
 
 /** A mark on the shared axis where something discrete happens. */
 export interface EventMark {
+  /** In the unit of the shared axis. */
   readonly x: number;
   readonly label: string;
 }
@@ -122,14 +130,18 @@ export type RowState = 'closed' | 'arcing' | 'on';
 
 /** A stretch of the shared axis in which a pole conducts or a device is on. */
 export interface StateInterval {
+  /** Beginning, in the unit of the shared axis. */
   readonly x0: number;
+  /** End, in the unit of the shared axis. */
   readonly x1: number;
   readonly state: RowState;
 }
 
 /** A stretch of the shared axis with a name: fewer than three poles conduct, or the machine brakes. */
 export interface Band {
+  /** Beginning, in the unit of the shared axis. */
   readonly x0: number;
+  /** End, in the unit of the shared axis. */
   readonly x1: number;
   readonly label: string;
 }
@@ -137,6 +149,7 @@ export interface Band {
 /** One bar of a panel of bars. */
 export interface BarRow {
   readonly label: string;
+  /** Length of the bar, in the unit of the axis. */
   readonly value: number;
   /** The value with its unit. */
   readonly text: string;

@@ -17,9 +17,11 @@ import { sha256Base64 } from './sha256.ts';
 const LONGEST_LINE = 75;
 
 /**
- * The plan as an iCalendar object (RFC 5545): an event of a whole day for each starter on the expected day of the part that governs,
- * what is overdue on the day of the plan. The same table gives the same text; a later plan of the same tags takes the place of an earlier one.
+ * The plan as an iCalendar object (RFC 5545): an event of a whole day for each starter on the expected day of the part that
+ * governs, what is overdue on the day of the plan. The same table gives the same text; a later plan of the same tags takes
+ * the place of an earlier one.
  *
+ * @param options `version` of the program, for the object's own head
  * @returns null where nothing falls within the horizon: a calendar without events is none
  */
 export function renderPlanCalendar(

@@ -18,8 +18,10 @@ const LAST = [
 ] as const;
 
 /**
- * The sheet as RFC 4180 text: the columns of the printed sheet between scenario and group and the bare numbers. Our own symbols
- * are written in ASCII. A field that a spreadsheet would take for a formula begins with an apostrophe.
+ * The sheet as RFC 4180 text: the columns of the printed sheet between scenario and group and the bare numbers. Our own
+ * symbols are written in ASCII. A field that a spreadsheet would take for a formula begins with an apostrophe.
+ *
+ * @param options `units` in which quantities are written
  */
 export function renderSheetCsv(sheet: CommissioningSheet, options: { readonly units: UnitSystem }): string {
   const head = [...FIRST, ...SHEET_COLUMNS.map((column) => column.head), ...LAST];

@@ -23,7 +23,11 @@ import {
   type SuitabilityFile,
 } from './suitabilityFile.ts';
 
-/** A judgement as JSON text, ending in a line break; the format is documented at `SuitabilityFile`. */
+/**
+ * A judgement as JSON text, ending in a line break; the format is documented at `SuitabilityFile`.
+ *
+ * @param options `version` of the program, written into the file
+ */
 export function renderSuitabilityJson(judged: JudgedRun, options: { readonly version: string }): string {
   return `${JSON.stringify(suitabilityFileOf(judged, options.version), null, 2)}\n`;
 }

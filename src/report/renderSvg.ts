@@ -23,7 +23,7 @@ export interface SvgOptions {
   readonly theme: Theme | 'css';
   /** px; 960 by default, 400 for a telephone. The height follows from the content. */
   readonly width?: number;
-  /** Stretches the panels of curves; 1 by default. */
+  /** Factor by which the panels of curves are stretched; 1 by default. */
   readonly heightScale?: number;
   /** Added to the ids in the drawing, where a page holds the same figure twice. */
   readonly idSuffix?: string;

@@ -19,7 +19,7 @@ export const SUMMARY_VERSION = 1;
 export interface SummaryFile {
   /** Version of this format. */
   readonly summaryVersion: typeof SUMMARY_VERSION;
-  /** The program that made the file. */
+  /** The program that made the file, and its version. */
   readonly program: { readonly name: 'countertorque'; readonly version: string };
   /** Everything that determined the run, with defaults filled in; running it again gives the same figures. */
   readonly scenario: Scenario;
@@ -47,7 +47,7 @@ export interface SummaryFile {
   readonly channels: readonly Channel[];
   /** What the control did that decides about everything else, the gravest first. */
   readonly controlFindings: readonly ControlFinding[];
-  /** How the run was integrated. */
+  /** How the run was integrated: number of `evaluations` of the right-hand side, number of `steps`, and the stretches. */
   readonly integration: {
     readonly evaluations: number;
     readonly steps: number;
@@ -78,9 +78,13 @@ export interface SummaryMetric {
 
 /** A stretch of the run with one set of conducting terminals, s. */
 export interface SummarySegment {
+  /** Beginning, s from the start of the run. */
   readonly t0: number;
+  /** End, s from the start of the run. */
   readonly t1: number;
   readonly kind: 'three' | 'two' | 'none';
+  /** For 'two': the terminal without current; else null. */
   readonly openPhase: 'A' | 'B' | 'C' | null;
+  /** Axes that the equations were written in, in words. */
   readonly frame: string;
 }

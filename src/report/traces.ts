@@ -78,9 +78,12 @@ const traces = new WeakMap<SampledColumns, Map<UnitSystem, Traces>>();
 
 /** How densely a run is read. */
 export interface SampleDensity {
-  /** Samples per supply cycle. */
+  /** Number of samples per supply cycle. */
   readonly perCycle: number;
-  /** A stretch, s, that is read as densely as a printed figure whatever the rest is; null: none. */
+  /**
+   * Beginning and end, in this order, s, of a stretch that is read as densely as a printed figure whatever the rest is;
+   * null: none.
+   */
   readonly closeUp: readonly [number, number] | null;
 }
 

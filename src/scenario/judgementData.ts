@@ -12,12 +12,17 @@ export interface JudgementData {
   readonly alternatives?: AlternativesData;
 }
 
-/** What stands in the title block of the calculation note, as written. */
+/** What stands in the title block of the calculation note, as written; null: left blank. */
 export interface TitleBlock {
+  /** Where the drive stands. */
   readonly plant: string | null;
+  /** What the plant calls the drive. */
   readonly tag: string | null;
+  /** Revision of the note. */
   readonly revision: string | null;
+  /** Initials of who prepared it. */
   readonly prepared: string | null;
+  /** Initials of who checked it. */
   readonly checked: string | null;
   /** As written; never read from a clock. */
   readonly date: string | null;
@@ -43,9 +48,11 @@ export interface ThermalData {
   readonly cageLimit: number | null;
   /** Temperature of the cage at rated load, °C. */
   readonly cageRatedTemperature: number | null;
-  /** Heat capacities, J/K. */
+  /** Heat capacity of the stator winding, J/K. */
   readonly windingHeatCapacity: number | null;
+  /** Heat capacity of the cage, J/K. */
   readonly cageHeatCapacity: number | null;
+  /** Heat capacity of core and frame, J/K. */
   readonly frameHeatCapacity: number | null;
   /** Time constant of the whole motor while it runs, s. */
   readonly coolingTimeConstant: number | null;
@@ -62,15 +69,22 @@ export type CycleName = 'startCoast' | 'startPlugStop' | 'fullReversal';
 
 /** How often the starter works. */
 export interface DutyData {
+  /** What one operation consists of. */
   readonly cycle: CycleName;
+  /** 1/h, where the starter works. */
   readonly operationsPerHour: number | null;
+  /** Number of operations a day. */
   readonly operationsPerDay: number | null;
   /** From the end of one start to the stopping command, under load, s; null: given by the cyclic duration factor. */
   readonly runningTime: number | null;
   /** Running (start and stop included) over the whole cycle, 0 … 1; null: not stated. */
   readonly cyclicDurationFactor: number | null;
-  /** Shares of all operations that are stopped by plugging and that are inching; the rest are started and left to coast. */
+  /**
+   * Share of all operations that are stopped by plugging, 0 … 1; what is neither this nor inching is started and left to
+   * coast.
+   */
   readonly pluggingShare: number;
+  /** Share of all operations that are inching, 0 … 1. */
   readonly inchingShare: number;
   /** Day of the last change of contacts, YYYY-MM-DD. */
   readonly contactsChanged: string | null;
@@ -82,23 +96,30 @@ export interface DutyData {
 export interface ContactorData {
   /** Rated operational voltage, V; null: that of the supply. */
   readonly ratedVoltage: number | null;
-  /** Rated operational current in AC-3 and in AC-4, A. */
+  /** Rated operational current in AC-3, A. */
   readonly ratedCurrentAc3: number;
+  /** Rated operational current in AC-4, A; null: not stated. */
   readonly ratedCurrentAc4: number | null;
-  /** Electrical life in AC-3 at the rated current of AC-3, and in AC-4 at that of AC-4, operations. */
+  /** Electrical life in AC-3 at the rated current of AC-3, number of operations. */
   readonly lifeAc3: number | null;
+  /** Electrical life in AC-4 at the rated current of AC-4, number of operations. */
   readonly lifeAc4: number | null;
-  /** Life against breaking current at full recovery voltage, ascending currents; null: none. */
+  /**
+   * Life, number of `operations`, against breaking `current`, A r.m.s., at full recovery voltage; ascending currents; null:
+   * none.
+   */
   readonly lifeTable: readonly { readonly current: number; readonly operations: number }[] | null;
   /** Operations without current. */
   readonly mechanicalLife: number | null;
-  /** Rated making and breaking capacity, A; null: the multiples of IEC 60947-4-1. */
+  /** Rated making capacity, A; null: the multiple of IEC 60947-4-1. */
   readonly makingCapacity: number | null;
+  /** Rated breaking capacity, A; null: the multiple of IEC 60947-4-1. */
   readonly breakingCapacity: number | null;
   /** How long the contacts bounce when they touch, s; null: not known. */
   readonly bounceTime: number | null;
-  /** Most operations per hour in AC-3 and in AC-4. */
+  /** Most operations per hour in AC-3, 1/h. */
   readonly operationsPerHourAc3: number | null;
+  /** Most operations per hour in AC-4, 1/h. */
   readonly operationsPerHourAc4: number | null;
 }
 
@@ -106,8 +127,9 @@ export interface ContactorData {
 export interface ContactorsData {
   readonly forward: ContactorData;
   readonly reverse: ContactorData;
-  /** Mechanical lives, operations. */
+  /** Mechanical life of the interlock, number of operations. */
   readonly interlockMechanicalLife: number | null;
+  /** Mechanical life of the zero-speed switch, number of operations. */
   readonly switchMechanicalLife: number | null;
 }
 
@@ -148,13 +170,16 @@ export interface LimitsData {
 export interface ProtectionCurve {
   readonly name: string;
   readonly kind: 'breaker' | 'fuse';
-  /** Current A r.m.s. ascending, time s descending. */
+  /** Points of `current`, A r.m.s., ascending, and `time`, s, descending. */
   readonly points: readonly { readonly current: number; readonly time: number }[];
 }
 
 /** Protective devices beside those of the control circuit. */
 export interface ProtectionData {
-  /** Overload relay where the starter has no control circuit to hold it. */
+  /**
+   * Overload relay where the starter has no control circuit to hold it: `setting`, A r.m.s., and `tripClass` of IEC
+   * 60947-4-1.
+   */
   readonly overload: {
     readonly setting: number;
     readonly tripClass: '5' | '10A' | '10' | '20' | '30';
@@ -164,7 +189,10 @@ export interface ProtectionData {
 
 /** What the alternatives are compared with. Absent parts are chosen and marked as assumed. */
 export interface AlternativesData {
-  /** A mechanical brake on the motor shaft; null: not compared. */
+  /**
+   * A mechanical brake on the motor shaft: its `torque`, N·m, and `delay` from the command until it acts, s; null: not
+   * compared.
+   */
   readonly mechanicalBrake: { readonly torque: number; readonly delay: number } | null;
   /** Direct current in two leads, A; null: chosen. */
   readonly injectionCurrent: number | null;

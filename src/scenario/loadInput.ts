@@ -7,8 +7,13 @@ import { group, quantity, word } from './field.ts';
 
 const kinds = ['friction', 'viscous', 'fan', 'gravity', 'constantPower', 'table'] as const;
 
+/** The word that says which load it is. */
+function kindOf<const K extends (typeof kinds)[number]>(kind: K) {
+  return z.literal(kind).meta({ description: `The kind of load: ${kind}.` });
+}
+
 const friction = group('Dry friction: opposes motion, holds the shaft at rest up to the breakaway torque', {
-  kind: z.literal('friction'),
+  kind: kindOf('friction'),
   torque: quantity(bounds.loadTorque, { about: 'Friction torque while turning', example: '20 N m' }),
   breakaway: quantity(bounds.loadTorque, {
     about: 'Torque that sets the shaft in motion; as large as torque if left out',
@@ -26,7 +31,7 @@ const friction = group('Dry friction: opposes motion, holds the shaft at rest up
 });
 
 const viscous = group('Torque proportional to speed', {
-  kind: z.literal('viscous'),
+  kind: kindOf('viscous'),
   torque: quantity(bounds.loadTorque, { about: 'Torque at the speed atSpeed', example: '20 N m' }).optional(),
   atSpeed: quantity(bounds.speed, { about: 'Speed at which torque holds', example: '1450 rpm' }).optional(),
   coefficient: quantity(bounds.viscousCoefficient, {
@@ -36,7 +41,7 @@ const viscous = group('Torque proportional to speed', {
 }).superRefine(pointOrCoefficient);
 
 const fan = group('Fan or pump: torque proportional to the square of speed, against the motion', {
-  kind: z.literal('fan'),
+  kind: kindOf('fan'),
   torque: quantity(bounds.loadTorque, { about: 'Torque at the speed atSpeed', example: '40 N m' }).optional(),
   atSpeed: quantity(bounds.speed, { about: 'Speed at which torque holds', example: '1450 rpm' }).optional(),
   coefficient: quantity(bounds.fanCoefficient, {
@@ -46,7 +51,7 @@ const fan = group('Fan or pump: torque proportional to the square of speed, agai
 }).superRefine(pointOrCoefficient);
 
 const gravity = group('Gravity: pulls the same way whichever way the shaft turns', {
-  kind: z.literal('gravity'),
+  kind: kindOf('gravity'),
   torque: quantity(bounds.gravityTorque, {
     about: 'Torque; positive pulls against forward rotation',
     example: '60 N m',
@@ -56,7 +61,7 @@ const gravity = group('Gravity: pulls the same way whichever way the shaft turns
 const constantPower = group(
   'Constant power above a base speed and constant torque below it; opposes motion and holds the shaft at rest',
   {
-    kind: z.literal('constantPower'),
+    kind: kindOf('constantPower'),
     power: quantity(bounds.loadPower, { about: 'Power above baseSpeed', example: '5 kW' }),
     baseSpeed: quantity(bounds.baseSpeed, {
       about: 'Speed below which the torque stays as it is there',
@@ -71,7 +76,7 @@ const point = group('One point of the table', {
 });
 
 const table = group('A measured torque: straight lines through points of ascending speed', {
-  kind: z.literal('table'),
+  kind: kindOf('table'),
   points: z
     .array(point, { error: ({ input }) => packTypeFault(input, 'a list of points, each speed and torque') })
     .min(2, {

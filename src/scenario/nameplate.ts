@@ -6,6 +6,7 @@ export type DesignLetter = 'A' | 'B' | 'C' | 'D' | 'N' | 'NY' | 'NE' | 'NEY' | '
 
 /** What a nameplate or catalogue sheet says, SI; null: not known. */
 export interface Nameplate {
+  /** As wound and connected. */
   readonly connection: 'star' | 'delta';
   /** Rated shaft power, W. */
   readonly power: number;
@@ -13,22 +14,28 @@ export interface Nameplate {
   readonly lineVoltage: number;
   /** Hz */
   readonly frequency: number;
+  /** Number of poles. */
   readonly poles: number;
   /** rad/s */
   readonly speed: number | null;
   /** Line current, A r.m.s. */
   readonly current: number | null;
+  /** Power factor at rated output, 0 … 1. */
   readonly powerFactor: number | null;
   /** 0 … 1 */
   readonly efficiency: number | null;
-  /** How the locked-rotor current is stated. */
+  /**
+   * How the locked-rotor current is stated: `ofRated`, a multiple of the rated current; `amperes`, A r.m.s.; or the code
+   * `letter` of NEMA MG 1.
+   */
   readonly lockedRotorCurrent:
     | { readonly kind: 'multiple'; readonly ofRated: number }
     | { readonly kind: 'amperes'; readonly amperes: number }
     | { readonly kind: 'codeLetter'; readonly letter: string }
     | null;
-  /** Multiples of rated torque. */
+  /** Locked-rotor torque, multiple of the rated torque. */
   readonly lockedRotorTorque: number | null;
+  /** Breakdown torque, multiple of the rated torque. */
   readonly breakdownTorque: number | null;
   readonly design: DesignLetter | null;
   /** Rotor inertia, kg·m². */
@@ -37,10 +44,13 @@ export interface Nameplate {
 
 /** Readings of the three classic tests (IEEE 112, IEC 60034-28), line quantities, SI. */
 export interface TestReadings {
+  /** As wound and connected. */
   readonly connection: 'star' | 'delta';
+  /** Number of poles. */
   readonly poles: number;
-  /** Rated line-to-line voltage, V r.m.s., and frequency, Hz, that the circuit is for. */
+  /** Rated line-to-line voltage that the circuit is for, V r.m.s. */
   readonly lineVoltage: number;
+  /** Rated frequency that the circuit is for, Hz. */
   readonly frequency: number;
   /** Direct current between two terminals: resistance between terminals, Ω. */
   readonly terminalResistance: number;
@@ -49,6 +59,7 @@ export interface TestReadings {
   /** Stator share of the locked-rotor leakage reactance, 0 … 1; null: by design letter. */
   readonly statorLeakageShare: number | null;
   readonly design: DesignLetter | null;
+  /** Rotor inertia, kg·m². */
   readonly inertia: number | null;
 }
 
@@ -70,13 +81,13 @@ export interface NameplateItem {
   readonly name: string;
   /** SI unit symbol, '1' for a ratio. */
   readonly unit: string;
-  /** What the estimation aimed at; null: nothing was stated nor taken from a table. */
+  /** What the estimation aimed at, in `unit`; null: nothing was stated nor taken from a table. */
   readonly target: number | null;
-  /** What the circuit gives. */
+  /** What the circuit gives, in `unit`. */
   readonly reproduced: number;
   /** value: to be met; least, most: a limit of a standard, to be kept. */
   readonly kind: 'value' | 'least' | 'most';
-  /** (reproduced − target)/target; null without a target, and where a limit is kept. */
+  /** Relative error (reproduced − target)/target; null without a target, and where a limit is kept. */
   readonly error: number | null;
   /** Where the target comes from, in words: "given", "IEC 60034-12, design N", "assumed: typical". */
   readonly source: string;
@@ -86,7 +97,7 @@ export interface NameplateItem {
 export interface Estimation {
   readonly from: 'nameplate' | 'tests';
   readonly items: readonly NameplateItem[];
-  /** Root mean square of the weighted errors. */
+  /** Root mean square of the errors, a ratio: of a nameplate each over what it is allowed, of tests as they are. */
   readonly misfit: number;
   /** What a reader must know; empty when nothing. */
   readonly remarks: readonly string[];
@@ -111,6 +122,16 @@ export interface EstimatedCircuit {
  * needs the machine's equations, which come after it.
  */
 export interface CircuitEstimator {
+  /**
+   * The circuit of a machine of which the nameplate is known.
+   *
+   * @throws ScenarioError when the nameplate contradicts itself
+   */
   fromNameplate(nameplate: Nameplate): EstimatedCircuit;
+  /**
+   * The circuit of a machine of which the readings of the tests are known.
+   *
+   * @throws ScenarioError when the readings contradict each other
+   */
   fromTests(readings: TestReadings): EstimatedCircuit;
 }

@@ -31,7 +31,7 @@ export const codeLetters = [
   'V',
 ] as const;
 
-/** Locked-rotor current as stated, SI. */
+/** Locked-rotor current as stated: `ofRated`, a multiple of the rated current, or `amperes`, A r.m.s. */
 export type StatedLockedRotorCurrent =
   | { readonly kind: 'multiple'; readonly ofRated: number }
   | { readonly kind: 'amperes'; readonly amperes: number };

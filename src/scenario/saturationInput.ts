@@ -118,7 +118,7 @@ export const saturationInput = group('Saturation of the iron; each path is linea
     ])
     .meta({
       description:
-        'Leakage that falls with current: stator and cages, `typical` (60 % left, around twice rated current) or off.',
+        'Leakage that falls with current: stator and cages, `typical` (60 % left, around twice rated current) or off. What a nameplate gives of it holds if it is left out.',
       examples: ['typical', 'off'],
       default: 'off',
     })

@@ -71,6 +71,7 @@ export interface CableData {
 export interface MachineData {
   /** As wound; the circuit below is already the star equivalent. */
   readonly connection: 'star' | 'delta';
+  /** Number of pole pairs. */
   readonly polePairs: number;
   /** Stator resistance, Ω. */
   readonly Rs: number;
@@ -144,7 +145,10 @@ export interface MechanicalLossData {
 
 /** External resistance per phase at the slip rings, referred to the stator (equivalent star), Ω. */
 export interface RotorResistorData {
-  /** Steps of a start in order, each in the circuit for `duration` seconds after the coil is energised; then none. */
+  /**
+   * Steps of a start in order, each with its `resistance`, Ω, in the circuit for `duration` seconds after the coil is
+   * energised; then none.
+   */
   readonly starting: readonly { readonly resistance: number; readonly duration: number }[];
   /** In the circuit while the machine plugs or is started against its rotation, before the steps of a start. */
   readonly plugging: number;
@@ -206,21 +210,22 @@ export interface CouplingData {
 export type LoadTorque =
   /** Dry friction: opposes motion with `torque`; holds the shaft at rest up to `breakaway` (both N·m, ≥ 0). */
   | { readonly kind: 'friction'; readonly torque: number; readonly breakaway: number }
-  /** coefficient · ω; N·m·s/rad */
+  /** `coefficient` · ω, the coefficient in N·m·s/rad. */
   | { readonly kind: 'viscous'; readonly coefficient: number }
-  /** coefficient · ω·|ω|; N·m·s²/rad² */
+  /** `coefficient` · ω·|ω|, the coefficient in N·m·s²/rad². */
   | { readonly kind: 'fan'; readonly coefficient: number }
-  /** Does not change sign with direction: positive pulls against forward rotation; N·m. */
+  /** A `torque`, N·m, that does not change sign with direction: positive pulls against forward rotation. */
   | { readonly kind: 'gravity'; readonly torque: number }
   /**
-   * Opposes motion with power/|ω| above `baseSpeed` (rad/s) and with power/baseSpeed below; as dry friction it holds the
+   * Opposes motion with `power` (W) over |ω| above `baseSpeed` (rad/s) and with power/baseSpeed below; as dry friction it holds the
    * shaft at rest.
    */
   | { readonly kind: 'constantPower'; readonly power: number; readonly baseSpeed: number }
   /**
-   * Straight lines through points of ascending speed; beyond the ends the last value holds. mirrored: the points are those
-   * of speeds ≥ 0 and the torque opposes motion in both directions (the first point's torque then holds the shaft at rest);
-   * otherwise the torque is counted as for gravity: positive pulls against forward rotation.
+   * Straight lines through points (`speed`, rad/s, and `torque`, N·m) of ascending speed; beyond the ends the last value
+   * holds. mirrored: the points are those of speeds ≥ 0 and the torque opposes motion in both directions (the first point's
+   * torque then holds the shaft at rest); otherwise the torque is counted as for gravity: positive pulls against forward
+   * rotation.
    */
   | {
       readonly kind: 'table';
@@ -255,6 +260,7 @@ export interface Command {
 export interface ButtonAction {
   /** s */
   readonly at: number;
+  /** What the hand does. */
   readonly do: 'press' | 'release';
   readonly button: ButtonName;
 }
@@ -266,6 +272,7 @@ export function isCommand(action: Action): action is Command {
 
 /** How the run is integrated and when it ends. */
 export interface SolverData {
+  /** Relative error allowed in each step, a ratio. */
   readonly relativeTolerance: number;
   /** s, or 'auto': until the last action has done its work. */
   readonly endTime: number | 'auto';

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import { inputJsonSchema } from './inputJsonSchema.ts';
 import { scenarioInput } from './scenarioInput.ts';
 
 /**
@@ -10,5 +10,5 @@ import { scenarioInput } from './scenarioInput.ts';
  * @returns draft 2020-12, with a description, unit and example for every key
  */
 export function scenarioJsonSchema(): object {
-  return z.toJSONSchema(scenarioInput, { io: 'input', target: 'draft-2020-12' });
+  return inputJsonSchema(scenarioInput);
 }

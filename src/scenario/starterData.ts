@@ -89,13 +89,13 @@ export type StarterFault =
   /** All three poles of a contactor, and with them its armature, stay where they are once it has closed. */
   | { readonly kind: 'weldedContactor'; readonly contactor: 'forward' | 'reverse' }
   /**
-   * stuckClosed: the switch's contacts stay actuated once they are. stuckOpen: its make contacts never close (a broken wire); its
-   * break contacts work. doesNotPickUp: it sees no speed at all (a slipping belt): nothing ever actuates.
+   * What the zero-speed switch does in each `mode`. stuckClosed: the switch's contacts stay actuated once they are.
+   * stuckOpen: its make contacts never close (a broken wire); its break contacts work. doesNotPickUp: it sees no speed at all (a slipping belt): nothing ever actuates.
    */
   | { readonly kind: 'zeroSpeedSwitch'; readonly mode: 'stuckClosed' | 'stuckOpen' | 'doesNotPickUp' }
   /**
-   * An auxiliary contact of a contactor or its run relay: holdIn is the make contact that holds the contactor or its run relay in, interlock the break
-   * contact in the other contactor's circuit.
+   * An auxiliary contact of a contactor or its run relay is `stuck` open or closed: holdIn is the make contact that holds
+   * the contactor or its run relay in, interlock the break contact in the other contactor's circuit.
    */
   | {
       readonly kind: 'auxiliaryContact';
@@ -110,7 +110,7 @@ export type StarterFault =
   /** Nothing mechanical keeps both contactors from being in. */
   | { readonly kind: 'mechanicalInterlockMissing' };
 
-/** Two speeds of a zero-speed switch, magnitudes at the motor shaft, rad/s. */
+/** Two speeds of a zero-speed switch, magnitudes at the motor shaft. All in rad/s. */
 export interface SwitchSpeeds {
   /** The contact opens when the speed falls below this. */
   readonly dropOutSpeed: number;
@@ -174,7 +174,9 @@ export interface ControlData {
 
 /** Shares of the rated control voltage at which coils pick up and drop out. */
 export interface CoilVoltageData {
+  /** Share of the rated control voltage at which a coil picks up. */
   readonly pickUp: number;
+  /** Share of the rated control voltage at which a coil drops out. */
   readonly dropOut: number;
 }
 

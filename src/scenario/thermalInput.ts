@@ -49,7 +49,7 @@ const heatCapacity = (about: string, example: string) =>
 export const thermalInput = group('How the motor heats, cools, and what it withstands', {
   insulationClass: insulationClass.optional(),
   ratedRise: quantity(bounds.ratedRise, {
-    about: 'Temperature rise of the winding at rated load',
+    about: 'Temperature rise of the winding at rated load; a typical one if left out',
     example: '80 K',
   }).optional(),
   ambient: quantity(bounds.temperature, {
@@ -63,32 +63,49 @@ export const thermalInput = group('How the motor heats, cools, and what it withs
     default: `${defaultAltitude} m`,
   }).optional(),
   lockedRotorTimeCold: quantity(bounds.lockedRotorTime, {
-    about: 'How long the locked rotor is withstood at rated voltage from ambient temperature',
+    about:
+      'How long the locked rotor is withstood at rated voltage from ambient temperature; not known if left out',
     example: '20 s',
   }).optional(),
   lockedRotorTimeHot: quantity(bounds.lockedRotorTime, {
-    about: 'The same from the temperature of rated load',
+    about:
+      'The same from the temperature of rated load; if neither is stated, the least time that NEMA MG 1 demands',
     example: '12 s',
   }).optional(),
   cageLimit: quantity(bounds.cageTemperature, {
-    about: 'Highest temperature the cage withstands in repeated operation',
+    about:
+      'Highest temperature the cage withstands in repeated operation; a typical one, or that of the insulation class of a wound rotor, if left out',
     example: '250 degC',
   }).optional(),
   cageRatedTemperature: quantity(bounds.cageTemperature, {
-    about: 'Temperature of the cage at rated load',
+    about:
+      'Temperature of the cage at rated load; from both locked-rotor times, or a typical one, if left out',
     example: '140 degC',
   }).optional(),
-  windingHeatCapacity: heatCapacity('Heat capacity of the stator winding', '3.2 kJ/K'),
-  cageHeatCapacity: heatCapacity('Heat capacity of the cage', '1.9 kJ/K'),
-  frameHeatCapacity: heatCapacity('Heat capacity of core and frame', '21 kJ/K'),
+  windingHeatCapacity: heatCapacity(
+    'Heat capacity of the stator winding; from its losses and a typical current density if left out',
+    '3.2 kJ/K',
+  ),
+  cageHeatCapacity: heatCapacity(
+    'Heat capacity of the cage; from the locked-rotor times if left out',
+    '1.9 kJ/K',
+  ),
+  frameHeatCapacity: heatCapacity(
+    'Heat capacity of core and frame; from coolingTimeConstant if left out',
+    '21 kJ/K',
+  ),
   coolingTimeConstant: quantity(bounds.coolingTime, {
-    about: 'Thermal time constant of the whole motor while it runs',
+    about: 'Thermal time constant of the whole motor while it runs; a typical one if left out',
     example: '35 min',
   }).optional(),
   standstillCooling: ratio(
     'fraction',
     { min: 0, max: 1 },
-    { about: 'Heat given off at standstill over that while running, for the same rise', example: '40 %' },
+    {
+      about:
+        'Heat given off at standstill over that while running, for the same rise; a typical share if left out',
+      example: '40 %',
+    },
   ).optional(),
   outerCageShare: ratio(
     'fraction',

@@ -41,7 +41,9 @@ export interface Shaft {
 
 /** Efficiencies of a gear with loss, while the motor drives and while the load drives. */
 export interface GearEfficiencies {
+  /** Efficiency while the motor drives the load, 0 < η ≤ 1. */
   readonly forward: number;
+  /** Efficiency while the load drives the motor, 0 < η ≤ 1. */
   readonly backward: number;
 }
 

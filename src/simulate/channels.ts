@@ -19,6 +19,7 @@ export type ChannelValue = 'on' | 'off' | 'open' | 'closed' | 'arcing';
 /** A channel's history: its first change is its value at t = 0, s. */
 export interface Channel {
   readonly of: ChannelOf;
+  /** Every change in order of time: from `t` on, s, it has this `value`; the first is at t = 0. */
   readonly changes: readonly { readonly t: number; readonly value: ChannelValue }[];
 }
 
@@ -26,6 +27,6 @@ export interface Channel {
 export interface ThermalRecord {
   /** s, ascending */
   readonly t: readonly number[];
-  /** Share of the trip level. */
+  /** Share of the trip level, in the order of `t`. */
   readonly value: readonly number[];
 }

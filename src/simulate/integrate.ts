@@ -24,7 +24,9 @@ export interface SolverOptions {
 
 /** Evaluations of the right-hand side and accepted steps so far. */
 export interface WorkCount {
+  /** Number of evaluations of the right-hand side so far. */
   evaluations: number;
+  /** Number of accepted steps so far. */
   steps: number;
 }
 

@@ -54,10 +54,15 @@ import {
 } from './watches.ts';
 
 /**
- * Integrates a scenario from t = 0: smooth segments between scheduled changes and located events. Never throws for
- * what happens in the run; the status says how it ended.
+ * Integrates a scenario from t = 0: smooth segments between scheduled changes and located events. Never throws for what
+ * happens in the run; the status says how it ended.
+ *
+ * Source: the integrator is the method 8(5,3) of Dormand and Prince as given by Hairer, Nørsett, Wanner, Solving
+ * Ordinary Differential Equations I, II.10; the machine is the model in arbitrary axes of the textbooks (Krause,
+ * Analysis of Electric Machinery).
  *
  * @param blocked a contactor kept from closing again, to find out when the other one's arcs would have ended
+ * @throws ScenarioError where the machine is to be running at t = 0 and cannot drive its load
  */
 export function runTrajectory(scenario: Scenario, blocked: Blocked | null = null): Trajectory {
   const free = shaftOf(scenario);

@@ -6,6 +6,7 @@ import type { RunEvent, ShortCircuit } from './trajectory.ts';
 /** A contactor whose poles do not touch any more from a time on (s), to find out when the other one's arcs would end. */
 export interface Blocked {
   readonly contactor: ContactorName;
+  /** From here on its poles do not touch any more, s. */
   readonly since: number;
 }
 

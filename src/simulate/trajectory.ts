@@ -14,10 +14,13 @@ import type { RunStatus } from './status.ts';
  * Space vectors are amplitude invariant, in stationary axes (α on phase A).
  */
 export interface Point {
+  /** The instant, s. */
   t: number;
-  /** Motor line currents, A, positive into the motor. */
+  /** Current in line A, A, positive into the motor. */
   iA: number;
+  /** Current in line B, A, positive into the motor. */
   iB: number;
+  /** Current in line C, A, positive into the motor. */
   iC: number;
   /** Air-gap torque, N·m. */
   torque: number;
@@ -31,14 +34,17 @@ export interface Point {
   speed: number;
   /** Shaft position since t = 0, rad. */
   position: number;
-  /** Motor terminal voltage space vector, V (crest of phase voltage). */
+  /** Motor terminal voltage space vector, α component, V (crest of phase voltage). */
   uAlpha: number;
+  /** Its β component, V. */
   uBeta: number;
-  /** Stator flux linkage of the machine, Wb (crest). */
+  /** Stator flux linkage of the machine, α component, Wb (crest). */
   psiAlpha: number;
+  /** Its β component, Wb. */
   psiBeta: number;
-  /** Rotor flux linkage (mean of the cages weighted by 1/leakage), Wb. */
+  /** Rotor flux linkage (mean of the cages weighted by 1/leakage), α component, Wb. */
   psiRAlpha: number;
+  /** Its β component, Wb. */
   psiRBeta: number;
 }
 
@@ -54,6 +60,7 @@ export type RunEventKind = StarterEvent['kind'] | ShaftNote['kind'] | 'shortCirc
 
 /** The circuit that a reversing contactor closes onto an arc that still burns. */
 export interface ShortCircuit {
+  /** The instant of the touch, s. */
   readonly t: number;
   /** Motor terminal on which both contactors' poles conduct. */
   readonly phase: PhaseName;
@@ -70,10 +77,18 @@ export interface ShortCircuit {
 /** The result of a run: readable at any instant between `tStart` and `tEnd`. */
 export interface Trajectory {
   readonly scenario: Scenario;
+  /** The shaft as the run begins, before any brake holds it. */
   readonly shaft: Shaft;
   readonly status: RunStatus;
+  /** First instant, s. */
   readonly tStart: number;
+  /** Last instant, s. */
   readonly tEnd: number;
+  /**
+   * The stretches in which the solution is smooth, in the order of time, each in axes of its own. `at` and `sample` read them.
+   *
+   * @internal
+   */
   readonly segments: readonly Segment[];
   readonly events: readonly RunEvent[];
   readonly shortCircuit: ShortCircuit | null;
@@ -86,11 +101,17 @@ export interface Trajectory {
   readonly thermal: ThermalRecord | null;
   /** What the contactors were made to do: the scenario's commands, or what its control circuit made of the buttons. */
   readonly commands: readonly Command[];
-  /** State and outputs at t (the later segment's value at a switching instant unless `side` says left). */
+  /**
+   * State and outputs at t, s (the later segment's value at a switching instant unless `side` says left). Before the
+   * beginning it is the first instant, after the end the last.
+   */
   at(t: number, side?: 'left' | 'right'): Point;
-  /** `count` evenly spaced samples of [t0, t1], one column per name of Point. */
+  /**
+   * A number `count` of evenly spaced samples of [t0, t1], s, both ends included: one column per name of Point, of length
+   * `count`, in the units of Point.
+   */
   sample(t0: number, t1: number, count: number): Record<keyof Point, Float64Array>;
-  /** Samples at ascending instants, s, one column per name of Point. */
+  /** Samples at ascending instants, s: one column per name of Point, as long as `instants`, in the units of Point. */
   sampleAt(instants: Float64Array): Record<keyof Point, Float64Array>;
 }
 

@@ -5,6 +5,7 @@ import type { ContactorName } from './starter.ts';
 
 /** A discrete change of the starter, for the record. */
 export interface StarterEvent {
+  /** When it happened, s. */
   readonly t: number;
   readonly kind:
     | 'action'
@@ -49,10 +50,9 @@ export interface StarterEvent {
   readonly phase?: PhaseName;
   /** Device of the control circuit. */
   readonly device?: Device;
-  /**
-   * Coil events of a control circuit: what the coil is there for now, and the time of the event from outside that led to it, s.
-   */
+  /** Coil events of a control circuit: what the coil is there for now. */
   readonly purpose?: 'command' | 'brake';
+  /** Coil events of a control circuit: instant of the event from outside that led to it, s. */
   readonly rootTime?: number;
   /** What kind of event that was. */
   readonly rootKind?: Root['kind'];

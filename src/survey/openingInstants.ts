@@ -20,8 +20,9 @@ export interface OpeningInstants {
   readonly categories: readonly BreakingCategory[];
   /** Supply angle of the run with the largest |torque| after the closing that opposes rotation, rad; null: nothing opposes it. */
   readonly worstAngle: number | null;
-  /** Runs that were made, and how many of them did not end well and are left out. */
+  /** Number of runs that were made. */
   readonly runs: number;
+  /** Number of those that did not end well and are left out. */
   readonly failed: number;
   /** Words: how the figures came about, and what failed. */
   readonly sentence: string;

@@ -15,6 +15,7 @@ export interface PlugBand {
   readonly high: number;
   /** The circuit that gave the low end, in words: "locked-rotor current 20 % higher". */
   readonly lowFrom: string;
+  /** The circuit that gave the high end, in words. */
   readonly highFrom: string;
 }
 
@@ -62,6 +63,7 @@ const BAND_TOLERANCE = 1e-6;
  *
  * @param nameplate that the scenario's circuit was estimated from
  * @throws ScenarioError as `simulate` does
+ * @throws RangeError where the data are so far from any machine that a circuit gives no numbers for them
  */
 export function plugBands(scenario: Scenario, nameplate: Nameplate): PlugBands {
   const estimated = circuitEstimator.fromNameplate(nameplate);

@@ -24,7 +24,8 @@ describe('the plan command on the example', () => {
       'reports/when-are-the-contacts-due/plan.ics',
       'when-are-the-contacts-due.csv',
     ]);
-    const text = (name: string) => readFileSync(path.join(folder, 'reports', 'when-are-the-contacts-due', name), 'utf8');
+    const text = (name: string) =>
+      readFileSync(path.join(folder, 'reports', 'when-are-the-contacts-due', name), 'utf8');
     const [list, html, calendar] = [text('plan.csv'), text('plan.html'), text('plan.ics')];
 
     // The latest date in the table is the inspection of S1.

@@ -26,7 +26,7 @@ it.each([
   [
     'a verb that does not exist',
     ['plug'],
-    /^plug: neither a verb \(simulate, suitability, compare, plan, wear, survey, merge, check, new, motor, interlocks, sheet, wiring, schema/u,
+    /^plug: neither a verb \(simulate, suitability, compare, plan, wear, survey, merge, check, new, motor, interlocks, sheet, lab, wiring, schema/u,
   ],
   ['a verb that does not exist, before a file', ['plug', 'a.yaml'], /^plug: neither a verb/u],
   ['two files', ['a.yaml', 'b.yaml'], /^b\.yaml: one word too many/u],
@@ -54,6 +54,7 @@ it.each([
   [['merge', 'a']],
   [['motor', 'a.yaml']],
   [['sheet', 'a.yaml']],
+  [['lab', 'a.yaml']],
   [['wiring', 'a.yaml']],
 ])('%j with an --out that names nothing is refused before anything is read or run', async (args) => {
   const folder = workFolder();

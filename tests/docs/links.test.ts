@@ -2,9 +2,9 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { expect, it } from 'vitest';
 import { PROJECT } from '../support/commandLine.ts';
-import { headingAnchors, linkTargets } from '../support/markdown.ts';
+import { headingAnchors, linkTargets, markdownPages } from '../support/markdown.ts';
 
-const PAGES = ['README.md', 'DEVELOPERS.md', 'tests/bench/README.md'];
+const PAGES = markdownPages();
 
 const read = (page: string) => readFileSync(path.join(PROJECT, page), 'utf8');
 
@@ -13,6 +13,11 @@ function folders(below: string): string[] {
     .filter((entry) => entry.isDirectory())
     .map(({ name }) => name);
 }
+
+it('the pages for each kind of reader are among those read', () => {
+  const some = ['README.md', 'DEVELOPERS.md', 'tests/bench/README.md', 'examples/engineer/README.md'];
+  expect(PAGES).toEqual(expect.arrayContaining(some));
+});
 
 it.each(PAGES)('every internal link of %s leads somewhere', (page) => {
   const broken = linkTargets(read(page))

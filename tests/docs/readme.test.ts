@@ -4,13 +4,13 @@ import { createRequire } from 'node:module';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
-import { describe, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { parse, stringify } from 'yaml';
 import { parseScenario, readSurvey, simulate } from '../../src/index.ts';
 import { ASK_WORDS } from '../../src/survey/spec/surveyInput.ts';
 import { PROJECT, runCommand } from '../support/commandLine.ts';
-import { type CodeBlock, codeBlocks, startCommands } from '../support/markdown.ts';
-import { folderWithExamples, workFolder, writeInto } from '../support/workFolder.ts';
+import { type CodeBlock, codeBlocks } from '../support/markdown.ts';
+import { workFolder, writeInto } from '../support/workFolder.ts';
 
 const readme = readFileSync(path.join(PROJECT, 'README.md'), 'utf8');
 const blocks = codeBlocks(readme);
@@ -29,22 +29,6 @@ it('every npm script named in the README exists', () => {
   );
   expect(new Set(named).size).toBeGreaterThanOrEqual(3);
   expect(named.filter((name) => scripts[name!] === undefined)).toEqual([]);
-});
-
-describe('the command', () => {
-  const commands = startCommands(readme).map((args) => ({ args, title: ['npm start', ...args].join(' ') }));
-
-  it.each(commands)('$title works as written', async ({ args }) => {
-    const folder = folderWithExamples();
-    const { exit, out, err } = await runCommand(folder, args);
-    expect({ exit, err }).toEqual({ exit: 0, err: '' });
-    expect(out).not.toBe('');
-  });
-
-  it('is shown for each verb', () => {
-    const words = new Set(commands.flatMap(({ args }) => args));
-    expect([...words]).toEqual(expect.arrayContaining(['check', 'schema', '--json', '--units']));
-  });
 });
 
 it('verbs, options and exit codes of the README are those of --help', async () => {

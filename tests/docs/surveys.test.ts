@@ -16,5 +16,5 @@ it.each(EXAMPLE_SURVEYS)(
 
 it('the examples show each thing a survey can ask', () => {
   const asked = EXAMPLE_SURVEYS.map((name) => /^ask: ([a-z ]+?)(?: #.*)?$/mu.exec(text(name))![1]!);
-  expect(asked.toSorted()).toEqual([...ASK_WORDS].sort());
+  expect([...new Set(asked)].sort()).toEqual([...ASK_WORDS].sort());
 });

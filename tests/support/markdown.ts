@@ -1,3 +1,21 @@
+import { readdirSync } from 'node:fs';
+import path from 'node:path';
+import { PROJECT } from './commandLine.ts';
+
+/** Folders whose pages are not the project's own: packages, what is built, what commands write. */
+const NOT_OURS = ['node_modules', 'build', 'reports'];
+
+/** Every Markdown page of the project, its path from the project's folder with forward slashes, sorted. */
+export function markdownPages(below = ''): string[] {
+  return readdirSync(path.join(PROJECT, below), { withFileTypes: true })
+    .flatMap((entry) => {
+      const inside = below === '' ? entry.name : `${below}/${entry.name}`;
+      if (entry.isFile()) return entry.name.endsWith('.md') ? [inside] : [];
+      return entry.name.startsWith('.') || NOT_OURS.includes(entry.name) ? [] : markdownPages(inside);
+    })
+    .sort();
+}
+
 /** A fenced block. */
 export interface CodeBlock {
   readonly language: string;
@@ -33,19 +51,4 @@ export function headingAnchors(markdown: string): string[] {
       .replace(/[^\p{L}\p{N} -]/gu, '')
       .replaceAll(' ', '-'),
   );
-}
-
-/** Words of `npm start …` lines in shell blocks, without what npm itself takes. */
-export function startCommands(markdown: string): string[][] {
-  return codeBlocks(markdown)
-    .filter(({ language }) => language === 'sh')
-    .flatMap(({ text }) => text.split('\n'))
-    .filter((line) => /^npm start\b/u.test(line))
-    .map((line) =>
-      line
-        .replace(/^npm start( --silent)?( --)?/u, '')
-        .replace(/ #.*$/u, '')
-        .split(/\s+/u)
-        .filter((word) => word !== ''),
-    );
 }

@@ -38,7 +38,7 @@ const NAMES =
  * small whole numbers such as "three phases, 2 of them".
  */
 export function looseNumbers(text: string): string[] {
-  const code = [...text.matchAll(/^```\w*\n[\s\S]*?^```$/gmu)].map(([block]) => block).join('\n');
+  const code = [...text.matchAll(/^```ts\n[\s\S]*?^```$/gmu)].map(([block]) => block).join('\n');
   const given = new Set([...code.matchAll(/(?<![\w.])\d+(?:\.\d+)?/gu)].map(([number]) => Number(number)));
   const prose = text
     .replaceAll(CELL, '\n')

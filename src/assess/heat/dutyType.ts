@@ -7,10 +7,11 @@ export interface DutyType {
   readonly words: string;
   /** Share of the cycle in which the motor is on; null: not known, or without meaning (S7 has no rest). */
   readonly cyclicDurationFactor: number | null;
-  /** Moments of inertia of the motor and, at the motor's shaft, of what it drives, kg·m². */
+  /** Moment of inertia of the motor, kg·m². */
   readonly motorInertia: number;
+  /** Moment of inertia of what the motor drives, at the motor's shaft, kg·m². */
   readonly loadInertia: number;
-  /** FI = (J_M + J_ext)/J_M */
+  /** Factor of inertia FI = (J_M + J_ext)/J_M. */
   readonly factorOfInertia: number;
   /** Short form: "S5, 40 %, FI 2.4". */
   readonly designation: string;

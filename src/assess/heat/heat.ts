@@ -1,4 +1,4 @@
-/** Heat that one part of an operation leaves in the machine, J, and how long it lasts. */
+/** Heat that one part of an operation leaves in the machine, all of it in J, and how long it lasts. */
 export interface HeatPulse {
   /** In the stator winding. */
   readonly winding: number;

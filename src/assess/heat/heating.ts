@@ -28,14 +28,19 @@ export interface Heating {
   readonly model: ThermalModel;
   readonly rises: AdiabaticRises;
   readonly dutyType: DutyType;
+  /** How often an hour each cycle may be repeated; words where that cannot be said. */
   readonly permissible: Readonly<Record<CycleName, PermissibleOperations | string>>;
   /** From the maker's number of starts without load; null: it is not stated. */
   readonly fromNoLoadStarts: NoLoadStarts | string | null;
   /** The periodic steady state at the duty's number of operations per hour. */
   readonly atDuty: PeriodicState | string;
-  /** Operations one right after the other until a body passes its limit; Infinity: it never does. */
+  /**
+   * Number of operations one right after the other until a body passes its limit, from `cold` and from the `warm` motor;
+   * Infinity: it never does.
+   */
   readonly inSuccession: { readonly cold: number; readonly warm: number } | string;
   readonly withstand: WithstandUse;
+  /** What an overload relay does meanwhile; words where that cannot be said. */
   readonly relay: RelayJudgement | string;
 }
 
@@ -43,6 +48,7 @@ export interface Heating {
 export interface NoLoadStarts {
   /** 1/h, of the duty's cycle. */
   readonly perHour: number;
+  /** How the number is found, in words. */
   readonly rule: string;
   /** It is smaller than what the thermal model permits, so it counts. */
   readonly governs: boolean;

@@ -14,9 +14,10 @@ export interface ThermalNode {
   readonly limitSource: string;
 }
 
-/** A path along which heat flows, W/K. */
+/** A path along which heat flows; all values in W/K. */
 export interface ThermalLink {
   readonly from: NodeName;
+  /** Where the heat goes: another body, or the cooling air. */
   readonly to: NodeName | 'ambient';
   /** While the motor turns at speed. */
   readonly running: number;
@@ -32,6 +33,7 @@ export interface ThermalParameter {
   readonly name: string;
   /** SI; temperatures °C, rises K. */
   readonly value: number;
+  /** Symbol of the unit: SI, '°C' for temperatures. */
   readonly unit: string;
   readonly origin: ParameterOrigin;
   /** How it was found, in words. */

@@ -29,7 +29,10 @@ export interface TimeCurrentData {
   /** Null: the run contains none that completes a circuit. */
   readonly start: OperationCurrent | null;
   readonly plug: OperationCurrent | null;
-  /** Times to trip from cold, and from long running at the setting; null: no overload relay is given. */
+  /**
+   * Times to trip from `cold`, and from long running at the setting (`warm`); `setting`: A r.m.s.; null: no overload relay
+   * is given.
+   */
   readonly overload: {
     readonly setting: number;
     readonly tripClass: TripClass;
@@ -37,8 +40,8 @@ export interface TimeCurrentData {
     readonly warm: readonly TimeCurrentPoint[];
   } | null;
   /**
-   * What the locked rotor withstands at the current of the circuit at rest and full voltage; lines of constant I²t through it.
-   * Null: that time is not given.
+   * What the locked rotor withstands: `current` of the circuit at rest and full voltage, A r.m.s., and lines of constant
+   * I²t through it, from the `cold` and the `hot` motor. A line is null where its time is not given.
    */
   readonly lockedRotor: {
     readonly current: number;

@@ -13,6 +13,7 @@ import type { Shaft } from '../../shaft/shaft.ts';
  * - goesOn: no torque is given that would slow it.
  */
 export interface CoastDown {
+  /** How it goes on; each is explained above. */
   readonly outcome: 'rest' | 'slows' | 'driven' | 'goesOn';
   /** Magnitude of the speed at the beginning, rad/s. */
   readonly from: number;

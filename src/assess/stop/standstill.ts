@@ -2,7 +2,7 @@ import type { Scenario } from '../../scenario/scenario.ts';
 import { holdLimits } from '../../shaft/holdLimits.ts';
 import { shaftOf } from '../../shaft/shaft.ts';
 
-/** What pulls at a standing shaft and what holds it, N·m at the motor shaft. */
+/** What pulls at a standing shaft and what holds it; all torques in N·m at the motor shaft. */
 export interface Standstill {
   /** Magnitude of the load's torque that does not depend on the direction of motion. */
   readonly pull: number;

@@ -6,9 +6,11 @@ import { lifeFromTable } from './lifeTable.ts';
 
 /** How long contacts last if every operation breaks the same current against the same voltage. */
 export interface ContactLife {
-  /** Operations, with the range in which they may be expected. */
+  /** The number to expect. */
   readonly operations: number;
+  /** Lower end of the range in which the number of operations may be expected. */
   readonly low: number;
+  /** Upper end of that range, number of operations. */
   readonly high: number;
   /** No life of this device is known: typical contacts stand for it. */
   readonly generic: boolean;
@@ -20,9 +22,11 @@ export interface ContactLife {
 
 /** What a device's lives stand on, whatever it breaks. */
 export interface LifeBasis {
+  /** No life of this device is known: typical contacts stand for it. */
   readonly generic: boolean;
-  /** Life over the expected one at both ends of the range: low < 1 < high. */
+  /** Life over the expected one at the low end of the range, a ratio < 1. */
   readonly lowFactor: number;
+  /** Life over the expected one at the high end of the range, a ratio > 1. */
   readonly highFactor: number;
   /** Words: where life and range come from. */
   readonly origin: string;

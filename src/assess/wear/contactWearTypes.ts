@@ -14,7 +14,7 @@ export const WEAR_EVENTS = ['start', 'stop', 'plugStop', 'reversal', 'inch'] as 
  */
 export type WearEvent = (typeof WEAR_EVENTS)[number];
 
-/** A count with the range its uncertainty gives it. */
+/** A count of operations with the range its uncertainty gives it; all three are counts. */
 export interface CountRange {
   readonly value: number;
   readonly low: number;
@@ -23,9 +23,11 @@ export interface CountRange {
 
 /** A day with its range, YYYY-MM-DD; null beyond the year 9999. */
 export interface DateRange {
+  /** The day to expect. */
   readonly value: string | null;
-  /** Earliest and latest. */
+  /** The earliest day. */
   readonly low: string | null;
+  /** The latest day. */
   readonly high: string | null;
 }
 
@@ -54,6 +56,7 @@ export interface BreakingWear {
 /** One contactor. */
 export interface ContactorWear {
   readonly contactor: ContactorName;
+  /** The reversing contactor plugs; the other one drives. */
   readonly role: 'driving' | 'plugging';
   /** What its lives stand on, with the range about them. */
   readonly basis: LifeBasis;
@@ -72,14 +75,17 @@ export interface ContactorWear {
   readonly operations: CountRange | null;
   /** The same less `operationsSince`. */
   readonly operationsLeft: CountRange | null;
+  /** Day on which they are due. */
   readonly replacement: DateRange | null;
   /** The pole with most arc charge in the duty, and that charge over the mean of the poles; `low` of the counts allows for it. */
   readonly worstPole: { readonly phase: PhaseName; readonly factor: number } | null;
-  /** Closings of this contactor for each operation of the duty; null: no duty is stated. */
+  /** Number of closings of this contactor for each operation of the duty; null: no duty is stated. */
   readonly closingsPerOperation: number | null;
   /** Operations of the duty until its mechanical life is over; null: not known. */
   readonly mechanicalOperations: number | null;
+  /** Utilization category of IEC 60947-4-1 to choose it by; null: nothing is known to choose by. */
   readonly recommendedCategory: 'AC-3' | 'AC-4' | null;
+  /** Why that category, in words. */
   readonly categoryReason: string;
   /** Most operations per hour the maker allows in that category; null: not stated. */
   readonly mostOperationsPerHour: number | null;
@@ -95,7 +101,8 @@ export interface ContactWear {
   readonly reverse: ContactorWear;
   /** The contactor whose contacts are to be replaced first; null: not known. */
   readonly governing: ContactorName | null;
-  /** Operations of the duty until the mechanical life of interlock and zero-speed switch is over; null: not known. */
+  /** Operations of the duty until the mechanical life of the interlock is over; null: not known. */
   readonly interlockOperations: number | null;
+  /** Operations of the duty until the mechanical life of the zero-speed switch is over; null: not known. */
   readonly switchOperations: number | null;
 }

@@ -5,7 +5,7 @@ import type { SurveySummary } from '../../survey/spread/summary.ts';
 
 /** How the metrics are spread in each stretch of one field, to the resolution of a drawing. */
 export interface BinnedField {
-  /** Middle of each stretch, in the field's unit, rising. */
+  /** Middle of each stretch, in the unit of the field, rising. */
   readonly at: readonly number[];
   /** Drawn in ratios. */
   readonly logarithmic: boolean;
@@ -13,10 +13,13 @@ export interface BinnedField {
   readonly metrics: readonly BinnedMetric[];
 }
 
-/** One metric over the stretches of a field; SI, NaN where a stretch has no value. */
+/** One metric over the stretches of a field. All in SI, one entry per stretch, NaN where a stretch has no value. */
 export interface BinnedMetric {
+  /** Quantile of 5 %, one entry per stretch. */
   readonly low: readonly number[];
+  /** Median, one entry per stretch. */
   readonly median: readonly number[];
+  /** Quantile of 95 %, one entry per stretch. */
   readonly high: readonly number[];
 }
 

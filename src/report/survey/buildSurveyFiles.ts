@@ -12,6 +12,7 @@ import type { SurveyOptions } from './surveyOptions.ts';
  */
 export interface SurveyFile {
   readonly name: string;
+  /** Text, or pieces of text or of bytes to be written one after another. */
   readonly content: string | Iterable<string> | Iterable<Uint8Array>;
 }
 
@@ -19,6 +20,7 @@ export interface SurveyFile {
  * All files of a survey's folder: both tables and the report. Without any row there is no Parquet file.
  *
  * @param findings where they are computed already
+ * @throws RangeError where a reading of the rows gave other values than the one before
  */
 export function buildSurveyFiles(
   survey: Survey,

@@ -32,8 +32,9 @@ const LONG_TITLE = 90;
 const KEY_NUMBERS = 4;
 
 /**
- * The report on a survey as one HTML file that needs nothing else; its size does not grow with the number
- * of runs.
+ * The report on a survey as one HTML file that needs nothing else; its size does not grow with the number of runs.
+ *
+ * @throws RangeError where a reading of the rows gave other values than the one before
  */
 export function renderSurveyHtml(survey: Survey, rows: RowSource, options: SurveyOptions): string {
   return surveyPage(survey, surveyFindings(survey, rows), options);

@@ -24,8 +24,10 @@ export interface SurveyFindings {
 }
 
 /**
- * Reads the rows some five times; memory does not grow with their number but where they are the answer
- * themselves.
+ * Everything that a report on a survey shows. Reads the rows some five times; memory does not grow with their number but
+ * where they are the answer themselves.
+ *
+ * @throws RangeError where a reading of the rows gave other values than the one before
  */
 export function surveyFindings(survey: Survey, rows: RowSource): SurveyFindings {
   const summary = summaryOf(survey, rows);

@@ -5,8 +5,9 @@ import { isDrawn } from './spreadWords.ts';
 
 /** One of several parts of a survey, each made by itself. */
 export interface SurveyShard {
-  /** From 1. */
+  /** Number of this part, from 1. */
   readonly index: number;
+  /** Number of parts. */
   readonly of: number;
 }
 

@@ -13,9 +13,9 @@ import { axisOfField, marginDomain } from './spreadFigure.ts';
 
 /** The metrics of a sweep over one field, in the order of the field. */
 export interface SweepCurve {
-  /** In the field's unit, rising. */
+  /** Values of the field, in its unit, ascending. */
   readonly at: readonly number[];
-  /** Per metric of the survey: SI, NaN where the run has no value. */
+  /** One list per metric of the survey, in the order of `at`: SI, NaN where the run has no value. */
   readonly metrics: readonly (readonly number[])[];
 }
 

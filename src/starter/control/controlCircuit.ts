@@ -20,7 +20,7 @@ export interface CoilCircuit {
   readonly branches: readonly Branch[];
   /** True: stands ahead of the feed's contacts, fed by the control supply alone. */
   readonly aheadOfFeed?: true;
-  /** A relay whose contacts move late: onDelay after it is energised, offDelay after it is released, s. */
+  /** A relay whose contacts move late, by `time`, s: onDelay after it is energised, offDelay after it is released. */
   readonly delay?: { readonly kind: 'onDelay' | 'offDelay'; readonly time: number };
 }
 

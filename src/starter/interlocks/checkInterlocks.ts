@@ -13,7 +13,7 @@ import { PROPERTIES, type PropertyId, whyNotApplicable } from './property.ts';
  * - holds: no sequence breaks it.
  * - dependsOnSpeed: none breaks it while the speed takes longer from drop-out to pick-up than the devices take to settle.
  * - broken: the counterexample breaks it; none is shorter.
- * - doesNotApply: it says nothing about this starter.
+ * - doesNotApply: it says nothing about this starter; `why` is in words.
  */
 export type Verdict =
   | { readonly kind: 'holds' }
@@ -30,7 +30,9 @@ export interface PropertyVerdict {
 /** A device fault and what it breaks that holds in the healthy starter. */
 export interface FaultVerdict {
   readonly fault: StarterFault;
+  /** One for each property that it breaks; empty: none. */
   readonly breaks: readonly Counterexample[];
+  /** Number of states explored with this fault. */
   readonly states: number;
 }
 

@@ -31,7 +31,10 @@ export interface Alternative {
   readonly name: StopName;
   /** What was set for it, in words, with where that comes from; empty where nothing is set. */
   readonly setting: string;
-  /** The resistor per line, the direct current, the dead time that was set; null: nothing of the kind. SI. */
+  /**
+   * The resistor per line, the direct current or the dead time that was set: its `value` in its SI `unit`; null: nothing of
+   * the kind.
+   */
   readonly chosen: { readonly value: number; readonly unit: 'Ω' | 'A' | 's' } | null;
   /** What a reader must know of this way; may be empty. */
   readonly remark: string;

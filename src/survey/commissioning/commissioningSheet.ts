@@ -18,7 +18,7 @@ import { supplyTests } from './supply.ts';
 import type { CommissioningTest } from './test.ts';
 import { timeOf, timeToShare, timeToSlow } from './timings.ts';
 
-/** What came of a test. */
+/** What came of a test. `unmet`: requirements that the simulation does not meet, in words. */
 export type RowVerdict =
   | { readonly kind: 'agrees' }
   /** Requirements that the simulation does not meet, in words. */
@@ -28,7 +28,7 @@ export type RowVerdict =
 
 /** One row of the commissioning sheet. */
 export interface CommissioningRow {
-  /** From 1. */
+  /** Number of the row, from 1. */
   readonly number: number;
   readonly test: CommissioningTest;
   readonly verdict: RowVerdict;
@@ -43,7 +43,7 @@ export interface RowResult {
   readonly sequence: Sequence;
   readonly end: FinalState;
   readonly readings: Readings;
-  /** s; null where it does not happen in the run. */
+  /** What was timed, and its `value`, s; null where it does not happen in the run. */
   readonly durations: readonly { readonly words: string; readonly value: number | null }[];
 }
 

@@ -112,7 +112,10 @@ export function largestSpeed(
   return best;
 }
 
-/** How a run ended, as somebody beside the machine would put it. Speeds in rad/s. */
+/**
+ * How a run ended, as somebody beside the machine would put it. In all of them `t` is the instant, s, `speed` that of the
+ * motor shaft, rad/s, `current` the prospective one, A r.m.s.
+ */
 export type FinalState =
   | { readonly kind: 'rest' }
   /** Nothing is connected; it turns on by itself. */

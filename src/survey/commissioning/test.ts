@@ -16,6 +16,11 @@ export type TestGroup =
 export interface Requirement {
   /** Without a full stop: "comes to rest". */
   readonly words: string;
+  /**
+   * Whether a run of the test meets it.
+   *
+   * @internal
+   */
   readonly isMet: (run: BenchRun) => boolean;
   /** What it means for people where it is not so; absent: no danger by itself. */
   readonly danger?: string;
@@ -25,7 +30,11 @@ export interface Requirement {
 export interface Timing {
   /** Behind a time: "to standstill". */
   readonly words: string;
-  /** s; null where it does not happen in the run. */
+  /**
+   * The time in a run, s; null where it does not happen in it.
+   *
+   * @internal
+   */
   readonly of: (run: BenchRun) => number | null;
 }
 
@@ -40,6 +49,7 @@ export interface CommissioningTest {
   readonly initial: InitialState;
   readonly actions: readonly ButtonAction[];
   readonly faults: readonly StarterFault[];
+  /** When its run ends, s, or 'auto': when the last action has done its work. */
   readonly endTime: number | 'auto';
   /** The decisive instant, from which times count, s. */
   readonly mark: number;
@@ -49,7 +59,7 @@ export interface CommissioningTest {
   readonly steadyUntil: number | null;
   readonly requirements: readonly Requirement[];
   readonly timings: readonly Timing[];
-  /** Instants at which the speed is read besides those before and after, s. */
+  /** Instants `t`, s, at which the speed is read besides those before and after. */
   readonly moments: readonly { readonly words: string; readonly t: number }[];
   /** What the expected behaviour means for people where it is dangerous; null: it is not. */
   readonly danger: string | null;

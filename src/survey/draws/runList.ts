@@ -13,6 +13,10 @@ type Draw = (draw: number) => number[];
  * from its number, the fields and the seed alone, so that it does not matter who makes which runs in what
  * order.
  *
+ * Source: quasi-random draws are Sobol points with the direction numbers of Joe and Kuo (2008), scrambled as Owen
+ * (1995); the draws of a sensitivity survey are laid out as Saltelli and others, Computer Physics Communications 181
+ * (2010) 259.
+ *
  * @throws TypeError for a worst case, which is a search, and where a sweep's field has no list
  * @throws RangeError for more runs, or for quasi-random draws of more fields, than can be numbered; by
  *   `valuesOf` for a run not in the list

@@ -10,12 +10,13 @@ export interface Trial {
 export interface Boundary {
   /** found: `value` is the last that passes; everything: also the farthest tried passes; nothing: none tried passes. */
   readonly kind: 'found' | 'everything' | 'nothing';
-  /** The last value that passes; null where nothing does. */
+  /** The last value that passes, in the unit of the question; null where nothing does. */
   readonly value: number | null;
-  /** The first value tried that does not pass; null where everything does. */
+  /** The first value tried that does not pass, in the same unit; null where everything does. */
   readonly beyond: number | null;
   /** What fails there. */
   readonly binding: readonly string[];
+  /** Number of values tried. */
   readonly trials: number;
 }
 

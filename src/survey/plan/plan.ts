@@ -9,18 +9,22 @@ export interface AssumptionEffect {
   readonly key: AssumptionKey;
   /** "life of the contacts (generic curve), × 0.5 to × 2". */
   readonly words: string;
+  /** Earliest day that this assumption alone moves it to, days since 1970-01-01. */
   readonly earliest: number;
+  /** Latest day that this assumption alone moves it to, days since 1970-01-01. */
   readonly latest: number;
 }
 
-/** When one part of a starter is due. Days since 1970-01-01; infinite: it does not wear. */
+/** When one part of a starter is due. All days are days since 1970-01-01; infinite: it does not wear. */
 export interface PlannedPart {
   readonly part: WearingPart;
   /** "contacts of the reversing contactor". */
   readonly words: string;
+  /** The day to expect. */
   readonly expected: number;
   /** With every assumption at the end that is unfavourable to this part at once. */
   readonly earliest: number;
+  /** With every assumption at the end that is favourable to this part at once. */
   readonly latest: number;
   /** Operations of the starter that a new part lasts. */
   readonly life: number;
@@ -32,10 +36,11 @@ export interface PlannedPart {
   readonly effects: readonly AssumptionEffect[];
 }
 
-/** When one starter is due. Days since 1970-01-01; infinite: it does not wear. */
+/** When one starter is due. All days are days since 1970-01-01; infinite: it does not wear. */
 export interface PlannedStarter {
   readonly tag: string;
   readonly description: string | null;
+  /** Name of the kit of contacts that is kept for it; null: not stated. */
   readonly spareKit: string | null;
   /** W; null: not stated. */
   readonly motorPower: number | null;
@@ -47,7 +52,9 @@ export interface PlannedStarter {
   readonly earliest: number;
   /** First of the latest days of all parts: by then one is due at the latest. */
   readonly latest: number;
+  /** Number of operations a day that the plan reckons with. */
   readonly operationsPerDay: number;
+  /** Share of the operations that plug, 0 … 1, that the plan reckons with. */
   readonly pluggingShare: number;
   /** The inspection of the contacts and what it changed, in words; null: none. */
   readonly inspection: string | null;
@@ -71,8 +78,11 @@ export interface ImpossibleStarter {
 
 /** Spares of one kind that are needed in one calendar quarter. */
 export interface KitDemand {
+  /** Number of the year, such as 2026. */
   readonly year: number;
+  /** Number of the quarter, 1 to 4. */
   readonly quarter: number;
+  /** Name of the kit of contacts. */
   readonly kit: string;
   /** Tags of starters with a part whose expected day falls into the quarter (those overdue: into that of the plan's day). */
   readonly expected: readonly string[];
@@ -90,6 +100,7 @@ export interface MaintenancePlan {
   readonly lacking: readonly UnplannedStarter[];
   /** In the order of the table. */
   readonly impossible: readonly ImpossibleStarter[];
+  /** One for each kind of kit and each quarter in which some are needed. */
   readonly kits: readonly KitDemand[];
   /** How many times wear was computed; rows alike share one computation. */
   readonly computed: number;

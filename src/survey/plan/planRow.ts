@@ -38,6 +38,7 @@ export interface PlanMotor
   readonly lineVoltage: number | null;
   /** Hz */
   readonly frequency: number | null;
+  /** Number of poles. */
   readonly poles: number | null;
   readonly lockedRotorCurrent: StatedLockedRotorCurrent | null;
   /** Code letter of NEMA MG 1. */
@@ -51,19 +52,27 @@ export const PLAN_LOAD_KINDS = ['friction', 'fan', 'gravity', 'none'] as const;
 export interface PlanLoad {
   /** kg·m² */
   readonly inertia: number | null;
+  /** How its torque goes with the speed. */
   readonly kind: (typeof PLAN_LOAD_KINDS)[number] | null;
   /** N·m; of a fan at rated speed. */
   readonly torque: number | null;
 }
 
-/** Both contactors, which are alike. Currents r.m.s., A; lives in operations. */
+/** Both contactors, which are alike. */
 export interface PlanContactor {
+  /** Rated operational current in AC-3, A r.m.s. */
   readonly ratedCurrentAc3: number | null;
+  /** Rated operational current in AC-4, A r.m.s. */
   readonly ratedCurrentAc4: number | null;
+  /** Electrical life in AC-3, number of operations. */
   readonly lifeAc3: number | null;
+  /** Electrical life in AC-4, number of operations. */
   readonly lifeAc4: number | null;
+  /** Mechanical life of a contactor, number of operations. */
   readonly mechanicalLife: number | null;
+  /** Mechanical life of the interlock, number of operations. */
   readonly interlockMechanicalLife: number | null;
+  /** Mechanical life of the zero-speed switch, number of operations. */
   readonly switchMechanicalLife: number | null;
 }
 
@@ -72,21 +81,27 @@ export const STOP_WORDS = ['plug', 'coast'] as const;
 
 /** What the starter does. */
 export interface PlanDuty {
+  /** How it is stopped in normal service. */
   readonly stopBy: (typeof STOP_WORDS)[number] | null;
+  /** Share of the operations that plug, 0 … 1. */
   readonly pluggingShare: number | null;
+  /** Share of the operations that are inching, 0 … 1. */
   readonly inchingShare: number | null;
+  /** Number of operations a day. */
   readonly operationsPerDay: number | null;
-  /** Operations since the last change of contacts, and the day they were read. */
+  /** Number of operations since the last change of contacts. */
   readonly counter: number | null;
+  /** Day on which the counter was read, days since 1970-01-01. */
   readonly counterDay: number | null;
   /** Operations since the contactors were new, as counted on the day of the counter, else on the day the contacts were changed. */
   readonly operationsSinceNew: number | null;
-  /** Day of the last change of contacts. */
+  /** Day of the last change of contacts, days since 1970-01-01. */
   readonly contactsChanged: number | null;
 }
 
 /** What an inspection found at the contactor whose contacts are worn more. */
 export interface Inspection {
+  /** Day of the inspection, days since 1970-01-01. */
   readonly day: number;
   /** Share of the wear allowance that is used up: 0 as new, 1 at the limit. */
   readonly worn: number;

@@ -15,11 +15,11 @@ import type { StarterWear, WearNotFound, WearOutcome, WearPerOperation } from '.
 const INSTANTS = 4;
 
 /**
- * Wear of a row's starter from its simulated stop: the circuit is estimated from the nameplate, the stop runs from steady running over a
- * few instants of opening.
+ * Wear of a row's starter from its simulated stop: the circuit is estimated from the nameplate, the stop runs from steady
+ * running over a few instants of opening.
  *
  * @param row that lacks nothing
- * @param inertiaFactor by which the load inertia is multiplied
+ * @param inertiaFactor factor by which the load inertia is multiplied
  * @returns the reasons where the data contradict themselves, the motor cannot drive the load, or the stop does not end well
  */
 export function simulatedWear(row: PlanRow, inertiaFactor: number): WearOutcome {

@@ -7,7 +7,7 @@ export interface WearPerOperation {
   /** Start, then plug stop. */
   readonly plug: number;
   readonly inch: number;
-  /** Life over the expected one at the ends of what is not known of it: low < 1 < high. */
+  /** Life over the expected one at both ends of what is not known of it: ratios `low` < 1 < `high`. */
   readonly lifeFactor: { readonly low: number; readonly high: number };
 }
 
@@ -21,7 +21,10 @@ export interface StarterWear {
   readonly remarks: readonly string[];
 }
 
-/** Finds the wear of a starter, its load inertia multiplied by a factor. Rows that are alike are asked for once. */
+/**
+ * Finds the wear of a starter, its load inertia multiplied by a factor, `inertiaFactor`. Rows that are alike are asked for
+ * once.
+ */
 export type WearOfStarter = (row: PlanRow, inertiaFactor: number) => WearOutcome;
 
 /** The wear, or why there is none. */
@@ -29,11 +32,13 @@ export type WearOutcome = StarterWear | WearNotFound | WearImpossible;
 
 /** Why the wear could not be found: what would be needed. */
 export interface WearNotFound {
+  /** Each in words, with the column that would state it. */
   readonly missing: readonly string[];
 }
 
 /** Why there is no wear to be found: what contradicts itself, or does not work. */
 export interface WearImpossible {
+  /** Each in words. */
   readonly reasons: readonly string[];
 }
 

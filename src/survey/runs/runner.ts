@@ -11,7 +11,10 @@ import { judgedAlone } from '../judgedAlone.ts';
 import type { RowVerdict, Survey, SurveyRow } from '../spec/survey.ts';
 import { scenarioReader } from './scenarioReader.ts';
 
-/** Makes runs of one survey, one after another. Holds nothing that could change a result: rows do not depend on the order. */
+/**
+ * Makes runs of one survey, one after another. Holds nothing that could change a result: rows do not depend on the order.
+ * `run`: number of the run, from 0. `values`: one per field, in the units of the fields.
+ */
 export type Runner = (run: number, values: readonly number[]) => SurveyRow;
 
 /**

@@ -32,7 +32,11 @@ export interface VariedField {
   readonly spread: Spread;
 }
 
-/** Which numbers a field takes, in its unit. What can be drawn (sensitivity, random) has a distribution; a sweep has a list. */
+/**
+ * Which numbers a field takes, all of them in the unit of the field. What can be drawn (sensitivity, random) has a
+ * distribution; a sweep has a list. `values`: in the order in which they are taken. `spacing`: linear has equal steps,
+ * logarithmic equal ratios.
+ */
 export type Spread =
   /** A list: each in turn (sweep, limit map) or each as likely as the others (random). */
   | { readonly kind: 'values'; readonly values: readonly number[] }
@@ -57,7 +61,10 @@ export type Spread =
     }
   | { readonly kind: 'triangular'; readonly from: number; readonly peak: number; readonly to: number };
 
-/** What a survey asks. */
+/**
+ * What a survey asks. `sequence`: quasi is more even than chance, pseudo is like it. `seek`: which extreme is sought.
+ * `runs`: number of runs.
+ */
 export type SurveyTask =
   /** Every combination of the fields' lists, the last field changing fastest. */
   | { readonly kind: 'sweep' }
@@ -80,7 +87,7 @@ export type SurveyTask =
 export interface SurveyRow {
   /** Number of the run in the survey's list, from 0. */
   readonly run: number;
-  /** Value of each field, in the field's unit. */
+  /** Value of each field, in its unit, in the order of the survey's fields. */
   readonly values: readonly number[];
   readonly status: RowStatus;
   /** Why the figures of this run cannot be used; null where they can. */
@@ -101,6 +108,7 @@ export type RowStatus = 'good' | 'refused' | 'failed' | 'unbalanced';
 
 /** The verdict of one run. */
 export interface RowVerdict {
+  /** The outcome of its verdict. */
   readonly outcome: 'suitable' | 'notSuitable' | 'notJudged';
   /** Keys of the criteria that decide, joined by spaces; empty where a reason decides that is no criterion. */
   readonly decisive: string;

@@ -46,7 +46,8 @@ const common = {
     })
     .min(1, { error: () => packFault('outOfRange', 'the list is empty', 'at least one metric') })
     .meta({
-      description: 'What is taken down of every run.',
+      description:
+        'What is taken down of every run; if left out, lowest torque, peak current, time, rotor heat and revolutions of the plug stop.',
       examples: [['plugMinimumTorque', 'stopRevolutions']],
     })
     .optional(),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { inputJsonSchema } from '../../scenario/inputJsonSchema.ts';
 import { SURVEY_INPUTS } from './surveyInput.ts';
 
 /**
@@ -18,5 +19,5 @@ export function surveyJsonSchema(): object {
     sensitivity,
     SURVEY_INPUTS['limit map'],
   ] as const;
-  return z.toJSONSchema(z.discriminatedUnion('ask', inputs), { io: 'input', target: 'draft-2020-12' });
+  return inputJsonSchema(z.discriminatedUnion('ask', inputs));
 }

@@ -9,6 +9,7 @@ import { raised } from '../../numeric/raised.ts';
 export interface Histogram {
   /** SI; one more than there are counts. */
   readonly edges: readonly number[];
+  /** Number of values in each bin, in the order of the bins. */
   readonly counts: readonly number[];
 }
 

@@ -28,8 +28,9 @@ export interface SurveyMap {
 export interface MapAxis {
   /** Path of the field. */
   readonly field: string;
+  /** Unit of the field as the survey writes it. */
   readonly unit: string;
-  /** In `unit`. */
+  /** In `unit`, in the order of the list. */
   readonly values: readonly number[];
 }
 

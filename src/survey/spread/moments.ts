@@ -1,6 +1,8 @@
 /** An extreme value and the first run that has it. */
 export interface RunValue {
+  /** Number of the run, from 0. */
   readonly run: number;
+  /** The metric in that run, SI. */
   readonly value: number;
 }
 

@@ -7,9 +7,11 @@ import { quantileRanks } from './quantileRanks.ts';
 export interface Quantile {
   /** Share of the runs below it, %. */
   readonly percent: number;
+  /** The quantile, SI. */
   readonly value: number;
-  /** Null: too few runs for a bound, or the runs are no draws. */
+  /** Lower bound of the interval, SI; null: too few runs for a bound, or the runs are no draws. */
   readonly low: number | null;
+  /** Upper bound of the interval, SI; null as `low`. */
   readonly high: number | null;
 }
 

@@ -7,6 +7,7 @@ import { type Indices, indicesOf } from './sensitivityIndices.ts';
 
 /** Which fields the spread of each metric comes from. */
 export interface Sensitivity {
+  /** Number of blocks of fields + 2 runs that the survey asks for. */
   readonly samples: number;
   /** In the order of the survey's metrics. */
   readonly metrics: readonly MetricSensitivity[];
@@ -17,12 +18,13 @@ export interface Sensitivity {
 /** Indices of one metric. */
 export interface MetricSensitivity {
   readonly metric: MetricKey;
-  /** Blocks of fields + 2 runs that are used, and those left out because a run in them has no value. */
+  /** Number of blocks of fields + 2 runs that are used. */
   readonly used: number;
+  /** Number of blocks left out because a run in them has no value. */
   readonly leftOut: number;
   /** Of the metric over the draws, SI; null where no block is used. */
   readonly mean: number | null;
-  /** Square of the metric's unit. */
+  /** Variance of the metric over the draws, in the square of its SI unit; null where no block is used. */
   readonly variance: number | null;
   /** Why there are no indices; null where there are. */
   readonly reason: string | null;
@@ -49,6 +51,7 @@ export interface FieldSensitivity {
 
 /** An index and its interval of 95 % confidence; an estimate may lie a little below 0 or above 1. */
 export interface SensitivityIndex extends Bounds {
+  /** Share of the variance, 0 … 1 but for the error of the estimate. */
   readonly value: number;
 }
 
@@ -62,6 +65,10 @@ const NEARLY_ALL = 0.95;
 /**
  * First-order and total indices of each field for each metric, with intervals from a bootstrap over the
  * blocks, seeded with the survey's seed. Null for surveys that ask something else.
+ *
+ * Source: first-order indices as Saltelli and others, Computer Physics Communications 181 (2010) 259, total ones as
+ * Jansen, Computer Physics Communications 117 (1999) 35, intervals as Archer, Saltelli and Sobol, J. Statist. Comput.
+ * Simul. 58 (1997) 99.
  */
 export function sensitivityOf(survey: Survey, rows: RowSource): Sensitivity | null {
   const { task } = survey;

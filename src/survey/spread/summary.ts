@@ -13,6 +13,7 @@ export type { Quantile } from './orderedMetric.ts';
 export interface SurveySummary {
   /** Number of rows. */
   readonly runs: number;
+  /** Number of rows of each status. */
   readonly byStatus: Readonly<Record<RowStatus, number>>;
   readonly reasons: Reasons;
   /** In the order of the survey's metrics. */
@@ -44,9 +45,11 @@ export interface MetricSummary {
 
 /**
  * Summary of a survey's rows. Quantiles are exact order statistics, found in several readings of the rows
- * (orderStatistics.ts), so that memory does not grow with their number. Four to
- * six readings for a million
- * rows.
+ * (orderStatistics.ts), so that memory does not grow with their number. Four to six readings for a million rows.
+ *
+ * Source: intervals of the quantiles as Conover, Practical Nonparametric Statistics, section 3.2.
+ *
+ * @throws RangeError where a reading of the rows gave other values than the one before
  */
 export function summaryOf(survey: Survey, rows: RowSource): SurveySummary {
   const byStatus: Record<RowStatus, number> = { good: 0, refused: 0, failed: 0, unbalanced: 0 };

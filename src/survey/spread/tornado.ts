@@ -16,11 +16,13 @@ export interface Tornado {
 export interface TornadoBar {
   /** Path of the field. */
   readonly field: string;
-  /** The field's quantiles of 10 % and 90 %, in its unit; null where the row is missing. */
+  /** The field's quantile of 10 %, in its unit; null where the row is missing. */
   readonly from: number | null;
+  /** The field's quantile of 90 %, in its unit; null where the row is missing. */
   readonly to: number | null;
-  /** The metric there, SI; null where the run has no value. */
+  /** The metric at `from`, SI; null where the run has no value. */
   readonly atFrom: number | null;
+  /** The metric at `to`, SI; null where the run has no value. */
   readonly atTo: number | null;
   /**
    * Distance between the largest and smallest of base, `atFrom` and `atTo`, SI; null where one of the latter

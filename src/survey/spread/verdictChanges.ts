@@ -4,22 +4,21 @@ import type { RowVerdict } from '../spec/survey.ts';
 export interface VerdictLine {
   /** Value of the second field, in its unit. */
   readonly at: number;
-  /**
-   * The smallest and largest value of the first field whose verdict is "suitable", in its unit; null where
-   * none is.
-   */
+  /** The smallest value of the first field whose verdict is "suitable", in its unit; null where none is. */
   readonly smallestSuitable: number | null;
+  /** The largest such value, in its unit; null where none is. */
   readonly largestSuitable: number | null;
   /** Every change of the verdict, the first field going up. Where only one side is suitable there is one. */
   readonly changes: readonly VerdictChange[];
-  /** Cells without a verdict. A change beside one lies between the nearest cells with a verdict. */
+  /** Number of cells without a verdict. A change beside one lies between the nearest cells with a verdict. */
   readonly missing: number;
 }
 
 /** Between two values of the first field the verdict changes. */
 export interface VerdictChange {
-  /** In the field's unit. */
+  /** Value before the change, in the unit of the first field. */
   readonly from: number;
+  /** Value after the change, in the unit of the first field. */
   readonly to: number;
   readonly before: RowVerdict;
   readonly after: RowVerdict;

@@ -2,8 +2,11 @@ import type { RowVerdict } from '../spec/survey.ts';
 
 /** How often each outcome came, and what decided. */
 export interface VerdictCounts {
+  /** Number of rows with this outcome. */
   readonly suitable: number;
+  /** Number of rows with this outcome. */
   readonly notSuitable: number;
+  /** Number of rows with this outcome. */
   readonly notJudged: number;
   /** Rows without a verdict. */
   readonly none: number;
@@ -18,8 +21,11 @@ export interface VerdictCounts {
 export interface DecisiveCount {
   /** Key of the criterion. */
   readonly criterion: string;
+  /** Number of runs with this outcome in which it decided. */
   readonly suitable: number;
+  /** Number of runs with this outcome in which it decided. */
   readonly notSuitable: number;
+  /** Number of runs with this outcome in which it decided. */
   readonly notJudged: number;
 }
 

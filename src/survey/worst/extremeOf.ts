@@ -8,7 +8,10 @@ export interface FoundExtreme {
   readonly row: SurveyRow;
   /** The metric in that row, SI. */
   readonly value: number;
-  /** The first run that could be used and every run that came nearer to what is sought than all before it. */
+  /**
+   * The first run that could be used and every run that came nearer to what is sought than all before it: number of the
+   * `run`, and `value` of the metric, SI.
+   */
   readonly history: readonly { readonly run: number; readonly value: number }[];
   /** Null where the rows are not, or not all, those of a search. */
   readonly end: SearchEnd | null;
@@ -21,6 +24,7 @@ export interface FoundExtreme {
  *
  * @param rows in any order
  * @returns null where no row can be used
+ * @throws RangeError when the survey asks something else or does not take its metric down
  */
 export function extremeOf(survey: Survey, rows: readonly SurveyRow[]): FoundExtreme | null {
   const { costOf, usable } = objectiveOf(survey);

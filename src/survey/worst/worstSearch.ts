@@ -23,6 +23,9 @@ export interface WorstSearch extends RunSearch {
  * Global search for the extreme of the survey's metric. A pure function of the survey and the rows: what is
  * remembered between calls only spares going through rows again.
  *
+ * Source: its local searches are those of Hansen, The CMA Evolution Strategy: A Tutorial, arXiv:1604.00772; what joins
+ * them is our own.
+ *
  * @throws RangeError when the survey asks something else, or a field has no range
  */
 export function worstSearch(survey: Survey): WorstSearch {

@@ -1,0 +1,80 @@
+import type { QuantityKey } from './quantities.ts';
+import type { Range } from './ranges.ts';
+
+/** An instrument and what it must reach. SI. */
+export interface Instrument {
+  readonly words: string;
+  /** What its range has to cover; empty: nothing to choose. */
+  readonly reaches: readonly { readonly words: string; readonly value: number; readonly unit: string }[];
+}
+
+/** Reserve above the highest reading, so that a crest is not cut off. Common practice, no source. */
+const RESERVE = 1.25;
+/** Samples of a crest that a recorder should take in a quarter of a period, and its time before the command, s. Common practice, no source. */
+const SAMPLES_PER_QUARTER = 25;
+const BEFORE_COMMAND = 0.1;
+/** Torque that the clamp must hold, over that of the locked rotor at full voltage. Common practice, no source. */
+const HOLDING_RESERVE = 2;
+
+/** What the instruments are chosen by, beside the ranges. */
+export interface BenchNumbers {
+  /** Line voltage, V; frequency, Hz; rated current, A. */
+  readonly lineVoltage: number;
+  readonly frequency: number;
+  readonly ratedCurrent: number;
+  /** Locked rotor at full voltage, N·m. */
+  readonly lockedTorque: number;
+}
+
+/** The instruments of the procedure, with ranges worked out from the predictions. */
+export function instrumentsFor(
+  ranges: ReadonlyMap<QuantityKey, Range>,
+  { lineVoltage, frequency, ratedCurrent, lockedTorque }: BenchNumbers,
+): readonly Instrument[] {
+  const high = (...keys: QuantityKey[]) => Math.max(0, ...keys.map((key) => ranges.get(key)?.high ?? 0));
+  const reach = (words: string, value: number, unit: string) =>
+    value > 0 ? [{ words, value: RESERVE * value, unit }] : [];
+  const longest = high('reversalTime', 'stopTimeFromTouch', 'startTime');
+  return [
+    {
+      words: 'resistance meter with four leads',
+      reaches: reach('range', high('terminalResistance'), 'Ω'),
+    },
+    {
+      words: 'three-phase power meter with voltage and current, true r.m.s.',
+      reaches: [
+        ...reach('voltage', lineVoltage, 'V'),
+        ...reach('current', Math.max(high('noLoadCurrent'), ratedCurrent), 'A'),
+        ...reach('power', high('noLoadPower', 'lockedRotorPower'), 'W'),
+      ],
+    },
+    {
+      words: 'recorder with three current probes that pass direct current, and a channel for speed',
+      reaches: [
+        ...reach('current, crest', high('startPeakCurrent', 'plugPeakCurrent'), 'A'),
+        {
+          words: 'sampling, at least',
+          value: 4 * SAMPLES_PER_QUARTER * frequency,
+          unit: '1/s',
+        },
+        ...(longest > 0
+          ? [{ words: 'record length, at least', value: longest + BEFORE_COMMAND, unit: 's' }]
+          : []),
+      ],
+    },
+    {
+      words: 'clamp meter with an inrush function',
+      reaches: reach('r.m.s. of one period', high('startWorstCycleCurrent'), 'A'),
+    },
+    { words: 'tachometer or pulse pick-up', reaches: reach('speed', high('noLoadSpeed'), 'rad/s') },
+    {
+      words: 'variable-voltage transformer, three-phase, for the locked rotor',
+      reaches: [...reach('voltage', high('lockedRotorVoltage'), 'V'), ...reach('current', ratedCurrent, 'A')],
+    },
+    {
+      words: 'mechanical clamp for the shaft',
+      reaches: [{ words: 'holds, at least', value: HOLDING_RESERVE * lockedTorque, unit: 'N·m' }],
+    },
+    { words: 'stopwatch; a mark on the flywheel that shows through the guard', reaches: [] },
+  ];
+}

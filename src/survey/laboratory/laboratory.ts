@@ -1,0 +1,86 @@
+import type { Scenario } from '../../scenario/scenario.ts';
+import type { Instrument } from './instruments.ts';
+import type { LateSwitch } from './lateSwitch.ts';
+import type { Pause } from './pause.ts';
+import type { QuantityKey } from './quantities.ts';
+import type { Tolerance } from './tolerances.ts';
+
+/** A laboratory procedure for one set, with what every reading should be. Plain data, SI. */
+export interface LaboratorySheet {
+  /** As read; runs of the procedure are made from its data. */
+  readonly scenario: Scenario;
+  /** In the order of the work. */
+  readonly steps: readonly LaboratoryStep[];
+  /** What is worked out from the readings afterwards. */
+  readonly evaluation: readonly Prediction[];
+  /** What a range of the sheet allows for, beside instruments and closing instant. */
+  readonly tolerances: readonly Tolerance[];
+  /** Supply angles that each run was repeated at. */
+  readonly closingAngles: number;
+  readonly instruments: readonly Instrument[];
+  /** Of a start followed by a plug stop, and of a start followed by a full reversal; words: what is missing for it. */
+  readonly pauses: { readonly plugStop: Pause | string; readonly reversal: Pause | string };
+  /** How far the set turns backwards when the zero-speed switch opens later; empty: it has none, or nothing is plugged. */
+  readonly lateSwitch: readonly LateSwitch[];
+  /** Kinetic energy of rotor and load at the running speed, J: the unit that heat in the rotor is counted in. */
+  readonly storedEnergy: number;
+  /** Sentences on what this scenario cannot show and why. */
+  readonly leftOut: readonly string[];
+}
+
+/** Names of the steps, in the order of the work. */
+export type StepKey =
+  | 'resistance'
+  | 'direction'
+  | 'noLoad'
+  | 'lockedRotor'
+  | 'runDown'
+  | 'start'
+  | 'plugStop'
+  | 'creep'
+  | 'reversal';
+
+/** One step of the procedure. */
+export interface LaboratoryStep {
+  readonly key: StepKey;
+  readonly title: string;
+  /** Before it is begun; may be empty. */
+  readonly cautions: readonly string[];
+  /** What to do, in order. */
+  readonly doing: readonly string[];
+  readonly readings: readonly Prediction[];
+}
+
+/** What a reading should be, and within which limits it speaks for the model. SI. */
+export interface Prediction {
+  readonly key: QuantityKey;
+  /** What is read, in words. */
+  readonly words: string;
+  /** How it is read or worked out. */
+  readonly how: string;
+  /** What it points to where a reading lies outside. */
+  readonly outside: string;
+  /** SI unit symbol; '1' for a number. */
+  readonly unit: string;
+  /** How often it is read; the closing instant differs each time. */
+  readonly repeats: number;
+  /** Mean over the closing instants, all data as stated. */
+  readonly predicted: number;
+  /** low ≤ predicted ≤ high: closing instant, every tolerance and the instrument, one added to the other. */
+  readonly low: number;
+  readonly high: number;
+  /** Over the closing instants alone, all data as stated: what repetition scatters over. */
+  readonly scatter: { readonly low: number; readonly high: number };
+  /** What makes the range wide, the largest first; parts that move nothing are left out. */
+  readonly parts: readonly RangePart[];
+  /** A sentence where some run within the tolerances does not get so far, so that the range is open; null: none. */
+  readonly open: string | null;
+}
+
+/** By how much one cause widens a range. */
+export interface RangePart {
+  readonly words: string;
+  /** ≥ 0, unit of the reading. */
+  readonly down: number;
+  readonly up: number;
+}
