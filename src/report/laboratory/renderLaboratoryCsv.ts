@@ -1,6 +1,7 @@
 import { csvText } from '../../recording/csvText.ts';
 import type { LaboratorySheet, Prediction } from '../../survey/laboratory/laboratory.ts';
 import { asciiText } from '../asciiText.ts';
+import type { LaboratoryOptions } from './laboratoryOptions.ts';
 
 const HEAD = [
   'step',
@@ -21,9 +22,13 @@ const HEAD = [
  * The readings as RFC 4180 text, SI, a line for every trial, with an empty column to write into. What is worked out afterwards has the
  * step "evaluation".
  *
- * @param options.blank leaves the predictions out
+ * @param options whether the predictions are left out
  */
-export function renderLaboratoryCsv(sheet: LaboratorySheet, { blank }: { readonly blank: boolean }): string {
+export function renderLaboratoryCsv(
+  sheet: LaboratorySheet,
+  options: Pick<LaboratoryOptions, 'blank'>,
+): string {
+  const { blank } = options;
   const rows = [
     ...sheet.steps.flatMap((step, k) => step.readings.flatMap((one) => lines(String(k + 1), one, blank))),
     ...sheet.evaluation.flatMap((one) => lines('evaluation', one, blank)),

@@ -5,7 +5,14 @@ import type { Range } from './ranges.ts';
 export interface Instrument {
   readonly words: string;
   /** What its range has to cover; empty: nothing to choose. */
-  readonly reaches: readonly { readonly words: string; readonly value: number; readonly unit: string }[];
+  readonly reaches: readonly {
+    /** The quantity, in words. */
+    readonly words: string;
+    /** What the range must reach, in the SI unit `unit`. */
+    readonly value: number;
+    /** SI unit symbol. */
+    readonly unit: string;
+  }[];
 }
 
 /** Reserve above the highest reading, so that a crest is not cut off. Common practice, no source. */

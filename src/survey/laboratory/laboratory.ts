@@ -15,11 +15,16 @@ export interface LaboratorySheet {
   readonly evaluation: readonly Prediction[];
   /** What a range of the sheet allows for, beside instruments and closing instant. */
   readonly tolerances: readonly Tolerance[];
-  /** Supply angles that each run was repeated at. */
+  /** Number of supply angles that each run was repeated at. */
   readonly closingAngles: number;
   readonly instruments: readonly Instrument[];
   /** Of a start followed by a plug stop, and of a start followed by a full reversal; words: what is missing for it. */
-  readonly pauses: { readonly plugStop: Pause | string; readonly reversal: Pause | string };
+  readonly pauses: {
+    /** After a start and a plug stop. */
+    readonly plugStop: Pause | string;
+    /** After a start and a full reversal. */
+    readonly reversal: Pause | string;
+  };
   /** How far the set turns backwards when the zero-speed switch opens later; empty: it has none, or nothing is plugged. */
   readonly lateSwitch: readonly LateSwitch[];
   /** Kinetic energy of rotor and load at the running speed, J: the unit that heat in the rotor is counted in. */
@@ -64,13 +69,19 @@ export interface Prediction {
   readonly unit: string;
   /** How often it is read; the closing instant differs each time. */
   readonly repeats: number;
-  /** Mean over the closing instants, all data as stated. */
+  /** Mean over the closing instants, all data as stated; in the SI unit `unit`, as the three below. */
   readonly predicted: number;
-  /** low ≤ predicted ≤ high: closing instant, every tolerance and the instrument, one added to the other. */
+  /** Lower end, in that unit: closing instant, every tolerance and the instrument, one added to the other. */
   readonly low: number;
+  /** Upper end in the same way, in that unit. */
   readonly high: number;
   /** Over the closing instants alone, all data as stated: what repetition scatters over. */
-  readonly scatter: { readonly low: number; readonly high: number };
+  readonly scatter: {
+    /** Least, in that unit. */
+    readonly low: number;
+    /** Most, in that unit. */
+    readonly high: number;
+  };
   /** What makes the range wide, the largest first; parts that move nothing are left out. */
   readonly parts: readonly RangePart[];
   /** A sentence where some run within the tolerances does not get so far, so that the range is open; null: none. */
@@ -79,8 +90,10 @@ export interface Prediction {
 
 /** By how much one cause widens a range. */
 export interface RangePart {
+  /** The cause, in words. */
   readonly words: string;
-  /** ≥ 0, unit of the reading. */
+  /** Downwards; ≥ 0, in the unit of the reading. */
   readonly down: number;
+  /** Upwards; ≥ 0, in the unit of the reading. */
   readonly up: number;
 }

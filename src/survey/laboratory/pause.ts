@@ -16,9 +16,9 @@ export interface Pause {
   readonly bound: string;
   /** How long the set runs between start and stop, s. */
   readonly running: number;
-  /** Trials one right after the other, from cold, until the overload relay trips; null: no relay is stated, or it never does. */
+  /** Number of trials one right after the other, from cold, until the overload relay trips; null: no relay is stated, or it never does. */
   readonly untilTrip: number | null;
-  /** One right after the other, from cold, until winding or cage passes its limit; null: never, or not of this trial. */
+  /** Number of trials one right after the other, from cold, until winding or cage passes its limit; null: never, or not of this trial. */
   readonly untilHot: number | null;
 }
 

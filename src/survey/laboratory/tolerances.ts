@@ -7,6 +7,7 @@ export interface Tolerance {
   readonly words: string;
   /** ± this, as a share or in s. */
   readonly size: number;
+  /** What `size` is: a share of what is stated, or seconds. */
   readonly unit: 'share' | 's';
   /**
    * What it is tried on. everything: all runs, where crests are lowest and highest; motion: all runs, at one closing instant, for it hardly
