@@ -46,7 +46,7 @@ describe('the plan command on the example', () => {
     expect(list).toMatch(/^W1,wash drum,zero-speed switch \(mechanical life\),2026-07-29,/mu);
     expect(list).toMatch(/^F1,loft fan,contacts of the forward contactor,/mu);
     expect(calendar.match(/BEGIN:VEVENT/gu)?.length).toBe(5);
-    expect(html).toContain('<h1>starters</h1>');
+    expect(html).toContain('<h1>when-are-the-contacts-due</h1>');
     for (const written of [list, html, calendar, run.out])
       expect(written).not.toMatch(/NaN|undefined|Infinity|\[object/u);
   });
