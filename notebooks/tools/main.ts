@@ -2,7 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { loadNotebook, notebookNames, saveNotebook } from './folder.ts';
-import { handoutPage, notebookPage } from './pages.ts';
+import { answersPage, handoutPage, notebookPage } from './pages.ts';
 import { runNotebook } from './runNotebook.ts';
 import { withResults } from './withResults.ts';
 
@@ -41,11 +41,17 @@ async function runOne(name: string): Promise<void> {
     const finished = withResults(notebook, await runNotebook(notebook));
     saveNotebook(name, finished);
     mkdirSync(PAGES, { recursive: true });
-    const page = path.join(PAGES, `${name}.html`);
-    const handout = path.join(PAGES, `${name}-handout.html`);
-    writeFileSync(page, notebookPage(finished));
-    writeFileSync(handout, handoutPage(finished));
-    console.log(`${name}\n  page to show or print: ${page}\n  handout for the class: ${handout}`);
+    const pages = [
+      { words: 'to show', ending: '', text: notebookPage(finished) },
+      { words: 'with the answers open, for the teacher', ending: '-answers', text: answersPage(finished) },
+      { words: 'handout for the class', ending: '-handout', text: handoutPage(finished) },
+    ];
+    console.log(name);
+    for (const { words, ending, text } of pages) {
+      const file = path.join(PAGES, `${name}${ending}.html`);
+      writeFileSync(file, text);
+      console.log(`  ${words}: ${file}`);
+    }
   } catch (error) {
     console.error(error instanceof Error ? error.message : error);
     process.exitCode = 1;

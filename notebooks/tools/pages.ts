@@ -23,19 +23,25 @@ details{border:1px solid #D3D8DD;padding:.4rem .8rem;margin:.6rem 0}summary{curs
 @media print{pre{white-space:pre-wrap;overflow-wrap:anywhere}body{font-size:10pt;max-width:none;padding:0}figure,pre,table,.write{break-inside:avoid}h2,h3{break-after:avoid}.write{-webkit-print-color-adjust:exact;print-color-adjust:exact}}
 `;
 
-/** The whole notebook as one page that opens without a network, with its figures in it. */
+/** The whole notebook as one page that opens without a network, with its figures in it; a click opens an answer. */
 export function notebookPage({ text, figures }: FinishedNotebook): string {
   return page(text, figures);
 }
 
+/** The same with every answer open: for the teacher, on paper too. */
+export function answersPage({ text, figures }: FinishedNotebook): string {
+  return page(text.replaceAll('<details>', '<details open>'), figures);
+}
+
 /**
- * What a class gets on paper: goals, prediction and exercises with room to write; no results, no answers.
+ * What a class gets on paper: prediction, goals (after it, for they may hint at the answer) and exercises, with room to write; no
+ * results, no answers.
  *
  * @throws Error where the notebook lacks one of these sections
  */
 export function handoutPage({ text }: FinishedNotebook): string {
   const [opening = ''] = text.split(/^## /mu, 1);
-  const parts = ['What you will learn', 'Predict first', 'Exercises'].map((heading) =>
+  const parts = ['Predict first', 'What you will learn', 'Exercises'].map((heading) =>
     sectionOf(text, heading),
   );
   const written = parts.map((part) =>

@@ -29,6 +29,7 @@ const MODULES: Readonly<Record<string, string>> = {
 interface Notepad {
   readonly console: { log(...words: readonly unknown[]): void };
   show(figure: FigureSpec): void;
+  replaced(text: string, before: string, after: string): string;
   cell(place: number): void;
   statedBy(expressions: readonly (() => unknown)[]): void;
 }
@@ -52,6 +53,10 @@ export async function runNotebook(notebook: Notebook): Promise<NotebookResult> {
     },
     show: (figure) => {
       figures[current]!.push(figure);
+    },
+    replaced: (text, before, after) => {
+      if (!text.includes(before)) throw new Error(`"${before}" does not stand in the text any more`);
+      return text.replace(before, () => after);
     },
     cell: (place) => {
       current = place;
@@ -96,7 +101,7 @@ export function joinedCells(
 }
 
 async function moduleText(notebook: Notebook): Promise<string> {
-  const head = `const { console, show, cell: __cell, statedBy: __stated } = globalThis[${JSON.stringify(PLACE)}];`;
+  const head = `const { console, show, replaced, cell: __cell, statedBy: __stated } = globalThis[${JSON.stringify(PLACE)}];`;
   const cells = joinedCells(notebook, (_, k) => `__cell(${k}); `);
   const stated = `__stated([${notebook.stated.map(({ expression }) => `() => (${expression})`).join(',\n')}]);`;
   const { code } = await transform(`${head} ${cells}\n${stated}`, {
@@ -121,4 +126,10 @@ async function moduleText(notebook: Notebook): Promise<string> {
 const place = ({ name }: Notebook, line: number | undefined) =>
   `notebooks/${name}.md${line === undefined ? '' : `:${line}`}`;
 
-const words = (error: unknown) => (error instanceof Error ? error.message : String(error));
+/** The cause in words. A figure that a run does not have is null: the likeliest reason, after a number was changed. */
+function words(error: unknown): string {
+  const message = error instanceof Error ? error.message : String(error);
+  return /of null \(/u.test(message)
+    ? `${message}; a figure that this run does not have is null: does it still start, stop and come to its end?`
+    : message;
+}

@@ -2,11 +2,17 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { committed, loadNotebook, notebookNames } from '../../notebooks/tools/folder.ts';
-import { handoutPage, notebookPage, sectionOf } from '../../notebooks/tools/pages.ts';
+import { answersPage, handoutPage, notebookPage, sectionOf } from '../../notebooks/tools/pages.ts';
 import { runNotebook } from '../../notebooks/tools/runNotebook.ts';
 import { withResults } from '../../notebooks/tools/withResults.ts';
 import { PROJECT } from '../support/commandLine.ts';
-import { cellFaults, foreignImports, looseNumbers, ownPhysics } from '../support/notebookRules.ts';
+import {
+  cellFaults,
+  foreignImports,
+  looseNumbers,
+  ownPhysics,
+  silentReplacements,
+} from '../support/notebookRules.ts';
 
 const names = notebookNames();
 const notebooks = names.map(loadNotebook);
@@ -35,6 +41,7 @@ describe.each(notebooks)('$name', (notebook) => {
     expect([...finished.figures.keys()].sort()).toEqual([...files.figures.keys()].sort());
     for (const [file, svg] of finished.figures) expect(svg, file).toBe(files.figures.get(file));
     expect(notebookPage(finished)).not.toContain('src="figures/');
+    expect(answersPage(finished).match(/<details open>/gu)).toHaveLength(3);
   });
 
   it('asks a question, has goals, a prediction, a summary and three exercises with answers that are computed', () => {
@@ -63,6 +70,7 @@ describe.each(notebooks)('$name', (notebook) => {
   it('uses the public API only, and defines no physics', () => {
     expect(foreignImports(notebook)).toEqual([]);
     expect(ownPhysics(notebook)).toEqual([]);
+    expect(silentReplacements(notebook)).toEqual([]);
   });
 
   it('becomes a handout without results and answers', () => {

@@ -27,6 +27,13 @@ export function ownPhysics({ cells }: Notebook): string[] {
     .map(([sign]) => sign);
 }
 
+/** Replacements that would silently do nothing once a reader has changed the text; `replaced` says so. */
+export function silentReplacements({ cells }: Notebook): string[] {
+  return cells
+    .flatMap(({ code }) => [...code.matchAll(/\.replace(?:All)?\(\s*'(?!-')[^']*'/gu)])
+    .map(([found]) => found);
+}
+
 /** A number of prose, with the sign before it; not a part of a word such as AC-3 or IEC 60034-1. */
 const NUMBER = /(?<![\w.,–-])\d[\d.,]*(?:\d)?(?![\w-]*[A-Za-z])(?!\w)/gu;
 /** What numbers mean nothing to compute: standards, categories, exercises and notebooks by their number. */
