@@ -32,7 +32,10 @@ export function committed(name: string): FinishedNotebook {
 
 /** Writes a notebook and its figures; figures that it no longer draws are removed. */
 export function saveNotebook(name: string, { text, figures }: FinishedNotebook): void {
-  writeFileSync(path.join(FOLDER, `${name}.md`), text);
+  const file = path.join(FOLDER, `${name}.md`);
+  // A copy with the line ends of another system keeps them.
+  const isCrlf = readFileSync(file, 'utf8').includes('\r\n');
+  writeFileSync(file, isCrlf ? text.replaceAll('\n', '\r\n') : text);
   mkdirSync(FIGURES, { recursive: true });
   for (const file of committed(name).figures.keys()) if (!figures.has(file)) rmSync(path.join(FIGURES, file));
   for (const [file, svg] of figures) writeFileSync(path.join(FIGURES, file), svg);

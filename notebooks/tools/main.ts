@@ -36,16 +36,17 @@ function titleOf(text: string): string {
 }
 
 async function runOne(name: string): Promise<void> {
-  const notebook = loadNotebook(name);
   try {
+    const notebook = loadNotebook(name);
     const finished = withResults(notebook, await runNotebook(notebook));
-    saveNotebook(name, finished);
-    mkdirSync(PAGES, { recursive: true });
     const pages = [
       { words: 'to show', ending: '', text: notebookPage(finished) },
       { words: 'with the answers open, for the teacher', ending: '-answers', text: answersPage(finished) },
       { words: 'handout for the class', ending: '-handout', text: handoutPage(finished) },
     ];
+    // Only now: a notebook that lacks something is left as it was.
+    saveNotebook(name, finished);
+    mkdirSync(PAGES, { recursive: true });
     console.log(name);
     for (const { words, ending, text } of pages) {
       const file = path.join(PAGES, `${name}${ending}.html`);
@@ -53,7 +54,8 @@ async function runOne(name: string): Promise<void> {
       console.log(`  ${words}: ${file}`);
     }
   } catch (error) {
-    console.error(error instanceof Error ? error.message : error);
+    const message = error instanceof Error ? error.message : String(error);
+    console.error(message.startsWith('notebooks/') ? message : `notebooks/${name}.md: ${message}`);
     process.exitCode = 1;
   }
 }

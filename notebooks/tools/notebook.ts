@@ -31,9 +31,22 @@ export const CELL =
 /** A stated number: bold text, and behind it the expression it comes from. */
 export const STATED = /\*\*(?<text>[^*\n]*)\*\*<!-- = (?<expression>(?:(?!-->)[\s\S])+?) -->/gu;
 
-/** Takes a notebook apart. */
+/** Any comment that is meant to be one of these. */
+const MEANT = /<!--\s*=/gu;
+
+/**
+ * Takes a notebook apart.
+ *
+ * @throws Error with the line where a comment with an expression does not follow bold text directly: it would never be filled
+ */
 export function readNotebook(name: string, text: string): Notebook {
   const lineAt = (index: number) => text.slice(0, index).split('\n').length;
+  const filled = new Set([...text.matchAll(STATED)].map((match) => match.index + match[0].indexOf('<!--')));
+  const idle = [...text.matchAll(MEANT)].find(({ index }) => !filled.has(index));
+  if (idle !== undefined)
+    throw new Error(
+      `notebooks/${name}.md:${lineAt(idle.index)}: this is filled by nothing; expected \`**…**<!-- = expression -->\` without a space before it`,
+    );
   return {
     name,
     text,

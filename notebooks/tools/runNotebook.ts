@@ -34,6 +34,8 @@ interface Notepad {
   statedBy(expressions: readonly (() => unknown)[]): void;
 }
 const PLACE = 'countertorque notebook';
+/** Characters that one cell may print: some hundred pages. */
+const MOST_PRINTED = 200_000;
 
 /**
  * Runs the cells of a notebook in order, as one module, and then works out the stated numbers.
@@ -49,6 +51,8 @@ export async function runNotebook(notebook: Notebook): Promise<NotebookResult> {
     console: {
       log: (...words) => {
         printed[current] += `${words.map(String).join(' ')}\n`;
+        if (printed[current]!.length > MOST_PRINTED)
+          throw new Error(`this cell has printed ${MOST_PRINTED} characters; does it end?`);
       },
     },
     show: (figure) => {
@@ -113,6 +117,13 @@ async function moduleText(notebook: Notebook): Promise<string> {
     const [first] = error.errors ?? [];
     throw new Error(`${place(notebook, first?.location?.line)}: ${first?.text ?? words(error)}`);
   });
+  const foreign = [...code.matchAll(/^import (?:.* from )?"([^"]+)";$/gmu)]
+    .map(([, name]) => name!)
+    .find((name) => MODULES[name] === undefined && !name.startsWith('node:'));
+  if (foreign !== undefined)
+    throw new Error(
+      `${place(notebook, undefined)}: "${foreign}" cannot be imported; expected ${Object.keys(MODULES).join(', ')} or a module of Node`,
+    );
   let resolved = code;
   for (const [name, source] of Object.entries(MODULES)) {
     const from = new RegExp(`^(import .* from )"${name}";$`, 'gmu');

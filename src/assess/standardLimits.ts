@@ -13,10 +13,26 @@ const from = (value: number, unit: string, source: string): SourcedValue => ({ v
 /** Every limit and constant of the judgement that comes from a standard or from common practice. One table. */
 export const STANDARD_LIMITS = {
   // Insulation: rise by resistance of air-cooled windings at 40 °C and up to 1000 m
-  rise130: from(80, 'K', 'IEC 60034-1, thermal class 130 (B), by resistance'),
-  rise155: from(105, 'K', 'IEC 60034-1, thermal class 155 (F), by resistance'),
-  rise180: from(125, 'K', 'IEC 60034-1, thermal class 180 (H), by resistance'),
-  referenceAmbient: from(40, '°C', 'IEC 60034-1: rises hold for cooling air of 40 °C'),
+  rise130: from(
+    80,
+    'K',
+    "IEC 60034-1, thermal class 130 (B), by resistance, as cited in a manufacturer's manual",
+  ),
+  rise155: from(
+    105,
+    'K',
+    "IEC 60034-1, thermal class 155 (F), by resistance, as cited in a manufacturer's manual",
+  ),
+  rise180: from(
+    125,
+    'K',
+    "IEC 60034-1, thermal class 180 (H), by resistance, as cited in a manufacturer's manual",
+  ),
+  referenceAmbient: from(
+    40,
+    '°C',
+    "IEC 60034-1: rises hold for cooling air of 40 °C, as cited in a manufacturer's manual",
+  ),
   referenceAltitude: from(1000, 'm', 'IEC 60034-1: rises hold up to 1000 m (from memory)'),
   altitudeStep: from(
     0.01,
@@ -32,16 +48,24 @@ export const STANDARD_LIMITS = {
     'NEMA MG 1-12.49: at least 12 s with locked rotor from normal operating temperature, up to 500 hp and 1 kV (from memory)',
   ),
   // Contactors
-  makingAc3: from(10, '× Ie', 'IEC 60947-4-1, rated making capacity AC-3 (data sheets)'),
+  makingAc3: from(10, '× Ie', 'IEC 60947-4-1, rated making capacity AC-3, as cited in data sheets'),
   makingAc4: from(12, '× Ie', 'IEC 60947-4-1, rated making capacity AC-4 (from memory)'),
-  testPowerFactor: from(0.45, '1', 'IEC 60947-4-1, making and breaking tests up to 100 A (data sheets)'),
-  testPowerFactorLarge: from(0.35, '1', 'IEC 60947-4-1, making and breaking tests above 100 A (data sheets)'),
+  testPowerFactor: from(
+    0.45,
+    '1',
+    'IEC 60947-4-1, making and breaking tests up to 100 A, as cited in data sheets',
+  ),
+  testPowerFactorLarge: from(
+    0.35,
+    '1',
+    'IEC 60947-4-1, making and breaking tests above 100 A, as cited in data sheets',
+  ),
   testPowerFactorStep: from(
     100,
     'A',
-    'IEC 60947-4-1, rated current at which the power factor of the tests changes (data sheets)',
+    'IEC 60947-4-1, rated current at which the power factor of the tests changes, as cited in data sheets',
   ),
-  breakingAc3: from(8, '× Ie', 'IEC 60947-4-1, rated breaking capacity AC-3 (data sheets)'),
+  breakingAc3: from(8, '× Ie', 'IEC 60947-4-1, rated breaking capacity AC-3, as cited in data sheets'),
   breakingAc4: from(10, '× Ie', 'IEC 60947-4-1, rated breaking capacity AC-4 (from memory)'),
   durabilityMakeMultiple: from(
     6,
@@ -61,7 +85,7 @@ export const STANDARD_LIMITS = {
   durabilityBreakAc4: from(
     6,
     '× Ie',
-    'IEC 60947-4-1, electrical durability test AC-4, breaking current (manufacturer catalogue)',
+    "IEC 60947-4-1, electrical durability test AC-4, breaking current, as cited in a manufacturer's catalogue",
   ),
   durabilityVoltageAc4: from(
     1,
@@ -102,7 +126,7 @@ export const STANDARD_LIMITS = {
   stopsEndedOtherwise: from(
     0,
     '1',
-    'IEC 60204-1, reverse-current braking: the machine must not start in the opposite direction, and a device that works on time alone is not permitted (from memory)',
+    'IEC 60204-1, reverse-current braking: where reversal can cause a hazard, or damage to machine or work, the machine must not start in the opposite direction, and a device that works on time alone is not permitted for that (from memory)',
   ),
   leastArcMargin: from(
     0,

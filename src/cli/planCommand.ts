@@ -47,16 +47,17 @@ export function planCommand(file: string, options: PlanCommandOptions, io: CliIo
   const folder = options.out ?? reportFolder(file);
   const calendar = renderPlanCalendar(plan, { version: VERSION });
   const units = options.units === 'us' ? 'us' : 'SI';
+  const origin = { latestInTable: options.asOf === undefined };
   writeFiles(
     folder,
     [
       { name: FILES.table, content: renderPlanCsv(plan) },
-      { name: FILES.report, content: renderPlanHtml(plan, { units, version: VERSION, title }) },
+      { name: FILES.report, content: renderPlanHtml(plan, { units, version: VERSION, title, ...origin }) },
       ...(calendar === null ? [] : [{ name: FILES.calendar, content: calendar }]),
     ],
     io,
   );
-  io.out(renderPlanTerminal(plan));
+  io.out(renderPlanTerminal(plan, origin));
   const at = (name: string) => path.join(folder, name);
   const events = calendar === null ? 'none: nothing is due within the horizon' : at(FILES.calendar);
   io.out(`\nReport: ${at(FILES.report)}\nList: ${at(FILES.table)}\nCalendar: ${events}\n`);

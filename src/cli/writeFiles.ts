@@ -1,4 +1,4 @@
-import { closeSync, mkdirSync, openSync, writeFileSync } from 'node:fs';
+import { closeSync, existsSync, mkdirSync, openSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { InputError, reasonOf } from './inputError.ts';
 import type { CliIo } from './io.ts';
@@ -32,7 +32,7 @@ export function writeFiles(folder: string, files: readonly OutputFile[], io: Cli
   for (const { name, content } of files) {
     const full = path.resolve(io.cwd, folder, ...name.split('/'));
     try {
-      mkdirSync(path.dirname(full), { recursive: true });
+      makeFolder(path.dirname(full));
       if (typeof content === 'string') writeFileSync(full, content);
       else writePieces(full, content);
     } catch (error) {
@@ -43,6 +43,14 @@ export function writeFiles(folder: string, files: readonly OutputFile[], io: Cli
       );
     }
   }
+}
+
+/** Folder by folder from the top: Node's own way to make several at once never ends below a file system that refuses, such as /proc. */
+function makeFolder(folder: string): void {
+  if (existsSync(folder)) return;
+  const parent = path.dirname(folder);
+  if (parent !== folder) makeFolder(parent);
+  mkdirSync(folder);
 }
 
 function writePieces(full: string, pieces: Iterable<string | Uint8Array>): void {

@@ -1,9 +1,10 @@
-import type { WearEvent } from '../assess/wear/contactWearTypes.ts';
+import { WEAR_EVENTS, type WearEvent } from '../assess/wear/contactWearTypes.ts';
 import { closestWord } from '../scenario/closestWord.ts';
 import { quoted } from '../scenario/parseQuantity.ts';
 import type { Problem } from '../scenario/problem.ts';
 import { ScenarioError } from '../scenario/scenarioError.ts';
 import { type CsvCell, csvTable } from './csvTable.ts';
+import { LOG_COLUMNS, LOG_OPERATIONS } from './logColumns.ts';
 import { type LogTime, readTime } from './readTime.ts';
 
 /** One line of a log of operations. */
@@ -20,26 +21,13 @@ export interface OperationLog {
   readonly remarks: readonly string[];
 }
 
-/** Words for the kinds of operation. */
-const EVENTS: Readonly<Record<string, WearEvent>> = {
-  start: 'start',
-  stop: 'stop',
-  coast: 'stop',
-  'plug stop': 'plugStop',
-  plug: 'plugStop',
-  reversal: 'reversal',
-  inch: 'inch',
-  jog: 'inch',
-};
+/** The kind of operation each word stands for. */
+const EVENTS: ReadonlyMap<string, WearEvent> = new Map(
+  WEAR_EVENTS.flatMap((event) => LOG_OPERATIONS[event].words.map((word) => [word, event] as const)),
+);
 
 /** The kinds as a log is best written. */
-const EVENT_WORDS = ['start', 'coast', 'plug stop', 'reversal', 'inch'] as const;
-
-/** Names a header may have, the best one first. */
-const COLUMNS = {
-  time: ['time', 'date', 'timestamp'],
-  operation: ['operation', 'kind', 'kind of operation'],
-} as const;
+const EVENT_WORDS = WEAR_EVENTS.map((event) => LOG_OPERATIONS[event].words[0]);
 
 /** A year of two operations a minute is a million lines. */
 const LIMITS = { characters: 60_000_000, rows: 1_200_000 } as const;
@@ -86,14 +74,14 @@ function throwIfAny(problems: readonly Problem[]): void {
 
 /** Index of a column in the header; −1 with a problem where it is not there exactly once. */
 function columnOf(
-  name: keyof typeof COLUMNS,
+  name: keyof typeof LOG_COLUMNS,
   header: readonly CsvCell[],
   file: string,
   problems: Problem[],
 ): number {
-  const names: readonly string[] = COLUMNS[name];
+  const names: readonly string[] = LOG_COLUMNS[name].names;
   const found = header.flatMap(({ text }, k) => (names.includes(text.toLowerCase()) ? [k] : []));
-  const expected = `a header with the columns ${Object.keys(COLUMNS).join(' and ')}`;
+  const expected = `a header with the columns ${Object.keys(LOG_COLUMNS).join(' and ')}`;
   if (found.length === 0)
     problems.push(
       problemAt(header[0]!, file, 'missingKey', name, `the column \`${name}\` is missing`, expected),
@@ -161,8 +149,9 @@ function readEventCell(
     return null;
   }
   const word = cell.text.toLowerCase().replace(/\s+/gu, ' ');
-  if (Object.hasOwn(EVENTS, word)) return EVENTS[word]!;
-  const close = closestWord(word, Object.keys(EVENTS));
+  const event = EVENTS.get(word);
+  if (event !== undefined) return event;
+  const close = closestWord(word, [...EVENTS.keys()]);
   problems.push(
     problemAt(
       cell,

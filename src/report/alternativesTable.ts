@@ -46,13 +46,22 @@ export function alternativesGrid(
     { heads: ['most', 'per hour'], of: ({ cost }) => show(cost.operationsPerHour, 1) },
   ];
   const shown = alternatives.filter(({ figures }) => figures !== null);
+  // The last column; digits stay under digits.
+  const mark = (way: Alternative) => (isTimed(way) ? TIMED : shown.some(isTimed) ? ' ' : '');
   return {
     heads: [['Stopped by', ''], ...columns.map(({ heads }) => heads)],
     rows: shown.map((alternative) => [
       STOP_LABELS[alternative.name],
-      ...columns.map(({ of }) => of(alternative)),
+      ...columns.map(({ of }, i) => of(alternative) + (i === columns.length - 1 ? mark(alternative) : '')),
     ]),
   };
+}
+
+/** Stands after operations per hour that time limits. */
+const TIMED = '*';
+
+function isTimed({ cost }: Alternative): boolean {
+  return cost.binding === 'time';
 }
 
 interface Column {
@@ -84,6 +93,7 @@ function notesOf(
     return range === null ? [] : [`${STOP_LABELS[way.name]} ${lifeRangeText(range)} operations`];
   });
   return [
+    ...(compared.some(isTimed) ? [`${TIMED} limited by time, not by heat: the cycle has no rest left.`] : []),
     ...(compared.length === 0
       ? []
       : ['Torque and current: at the closing angle of the scenario. Rotor: heat from the command to rest.']),

@@ -2,7 +2,7 @@ import { dateOfDay, yearOfDay } from '../numeric/calendarDay.ts';
 import { TABLE_YEARS } from '../recording/tableYears.ts';
 import type { KitDemand, MaintenancePlan, PlannedPart, PlannedStarter } from '../survey/plan/plan.ts';
 import { PLAN_HORIZON } from '../survey/plan/planStarters.ts';
-import { READING_ERROR } from '../survey/plan/uncertainty.ts';
+import { COUNTER_DISAGREES, READING_ERROR } from '../survey/plan/uncertainty.ts';
 import { CAUTIONS } from './cautions.ts';
 
 /** Day of a plan as a date; beyond the horizon it is "after" its last day, ahead of all dates of tables "before" these. */
@@ -18,16 +18,31 @@ export function isOverdue({ expected }: Pick<PlannedPart, 'expected'>, asOf: num
   return Math.floor(expected) < asOf;
 }
 
+/** Where the day of a plan comes from. */
+export interface PlanDayOrigin {
+  /** Nobody stated the day of the plan: it is the latest date in the table; left out: it was stated. */
+  readonly latestInTable?: boolean;
+}
+
 /** What came of the table, in sentences. */
-export function planSentences(plan: MaintenancePlan): readonly string[] {
+export function planSentences(
+  plan: MaintenancePlan,
+  { latestInTable = false }: PlanDayOrigin,
+): readonly string[] {
   const { starters, lacking, impossible, asOf } = plan;
   const overdue = starters.filter((starter) => isOverdue(starter, asOf));
   const doubtful = starters.filter(
     (starter) => !isOverdue(starter, asOf) && Math.floor(starter.earliest) < asOf,
   );
+  const doubted = starters.filter(({ doubts }) => doubts.length > 0).map(({ tag }) => tag);
   const [first] = starters;
   return [
     `${counted(starters.length, 'starter')} planned as of ${dateOfDay(asOf)}${lacking.length === 0 ? '' : `; ${lacking.length} not planned for lack of data: ${lacking.map(({ tag }) => tag).join(', ')}`}${impossible.length === 0 ? '' : `; ${impossible.length} cannot be planned: ${impossible.map(({ tag }) => tag).join(', ')}`}.`,
+    ...(latestInTable
+      ? [
+          `${dateOfDay(asOf)} is the latest date in the table and may be old: give --as-of YYYY-MM-DD for today.`,
+        ]
+      : []),
     ...(first === undefined
       ? []
       : [`Due first: ${first.tag}, ${partDatesText(first.parts[0], asOf, ', ')}.`]),
@@ -39,6 +54,11 @@ export function planSentences(plan: MaintenancePlan): readonly string[] {
     ...(overdue.length === 0
       ? []
       : [`Overdue: ${overdue.map(({ tag }) => tag).join(', ')}. Inspect these first.`]),
+    ...(doubted.length === 0
+      ? []
+      : [
+          `Counter and operations per day disagree by more than a factor of ${COUNTER_DISAGREES}: ${doubted.join(', ')}. ${doubted.length === 1 ? 'Its dates stand' : 'Their dates stand'} on both: check them first.`,
+        ]),
   ];
 }
 

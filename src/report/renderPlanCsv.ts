@@ -75,7 +75,7 @@ function plannedRow(starter: PlannedStarter, asOf: number): Row {
     life_from: part.lifeOrigin,
     dominant_assumption: dominantText(part, asOf),
     inspection: starter.inspection ?? '',
-    remarks: starter.remarks.join(' '),
+    remarks: [...starter.doubts, ...starter.remarks].join(' '),
     spare: spareOf(part.part, starter.spareKit),
     any_part_earliest: dayText(starter.earliest, asOf),
     contacts: contacts.words,

@@ -15,6 +15,7 @@ import {
   otherParts,
   PLAN_CAUTIONS,
   PLAN_METHOD,
+  type PlanDayOrigin,
   planSentences,
   quarterText,
   shareText,
@@ -22,7 +23,7 @@ import {
 import { reportStyle } from './reportStyle.ts';
 
 /** How the plan is written. */
-export interface PlanOptions {
+export interface PlanOptions extends PlanDayOrigin {
   readonly units: UnitSystem;
   /** Version of the program. */
   readonly version: string;
@@ -45,7 +46,7 @@ export function renderPlanHtml(plan: MaintenancePlan, options: PlanOptions): str
 <h1>${title}</h1>
 </header>
 <main>
-${planSentences(plan)
+${planSentences(plan, options)
   .map((text, k) => paragraph(text, k === 0 ? 'finding' : undefined))
   .join('\n')}
 <div class="cautions">${list(PLAN_CAUTIONS)}</div>
@@ -165,9 +166,10 @@ ${table({ caption: `Life of each part, that due first on top; used up on ${dateO
 }
 
 function grounds(starter: PlannedStarter, asOf: number): string {
-  const { parts, inspection, remarks } = starter;
+  const { parts, inspection, doubts, remarks } = starter;
   const beyond = beyondText(starter, asOf);
   return [
+    ...doubts,
     lifeText(parts[0]),
     ...(inspection === null ? [] : [`Inspection: ${inspection}.`]),
     ...remarks,

@@ -8,6 +8,7 @@ import {
   isOverdue,
   KITS_NOTE,
   otherParts,
+  type PlanDayOrigin,
   partDatesText,
   planSentences,
   quarterText,
@@ -18,7 +19,7 @@ import { textTable } from './textTable.ts';
 const WIDEST = 44;
 
 /** The list of a plan for the terminal: what is due when, what lacks data, which spares are needed. */
-export function renderPlanTerminal(plan: MaintenancePlan): string {
+export function renderPlanTerminal(plan: MaintenancePlan, origin: PlanDayOrigin = {}): string {
   const { starters, lacking, impossible, kits, asOf } = plan;
   const cut = (text: string) => cutToWidth(cleanText(text), WIDEST);
   const list = textTable([
@@ -34,7 +35,8 @@ export function renderPlanTerminal(plan: MaintenancePlan): string {
     if (starter === undefined) return [`${line}  due first; hangs most on`];
     const [part] = starter.parts;
     const words = `${part.words}; ${ASSUMPTION_NAMES[part.effects[0]?.key ?? 'none']}`;
-    return [`${line}  ${words}`, ...othersLine(starter, asOf)];
+    const doubts = starter.doubts.map((doubt) => `  check: ${doubt}`);
+    return [`${line}  ${words}`, ...doubts, ...othersLine(starter, asOf)];
   });
   const spares = textTable([
     ['Quarter', 'spare', 'expected', 'by the earliest date'],
@@ -48,7 +50,7 @@ export function renderPlanTerminal(plan: MaintenancePlan): string {
   const missing = lacking.map(({ tag, missing: what }) => `  ${cut(tag)}: ${cleanText(what.join('; '))}`);
   const reasons = impossible.map(({ tag, reasons: why }) => `  ${cut(tag)}: ${cleanText(why.join('; '))}`);
   return [
-    ...planSentences(plan).map(cleanText),
+    ...planSentences(plan, origin).map(cleanText),
     ...(starters.length === 0 ? [] : ['', ...list]),
     ...(missing.length === 0 ? [] : ['', 'Not planned, because this is missing:', ...missing]),
     ...(reasons.length === 0 ? [] : ['', 'Cannot be planned:', ...reasons]),

@@ -200,6 +200,7 @@ function alternativeOf({
     rotorHeat: figures?.rotorHeat ?? null,
     statorHeat: figures?.statorHeat ?? null,
     operationsPerHour: finite(cost.operationsPerHour),
+    binding: cost.binding,
     contactLife: finite(cost.contactLife),
     wearsFirst: cost.wearsFirst,
     reversalTime,

@@ -139,8 +139,10 @@ export interface FileAlternative {
   readonly couplingTorque: number | null;
   readonly rotorHeat: number | null;
   readonly statorHeat: number | null;
-  /** 1/h, as the motor's temperatures allow. */
+  /** 1/h, as the motor's temperatures and the time allow. */
   readonly operationsPerHour: number | null;
+  /** Which of them sets that limit: a body of the motor, or `time`; null: not judged. */
+  readonly binding: Alternative['cost']['binding'];
   /** Operations until the contacts that wear first are worn. */
   readonly contactLife: number | null;
   readonly wearsFirst: ContactorName | null;

@@ -30,8 +30,9 @@ describe('the plan command on the example', () => {
 
     // The latest date in the table is the inspection of S1.
     expect(run.out).toContain(
-      '6 starters planned as of 2026-02-27; 2 not planned for lack of data: D1, L1.\n',
+      '6 starters planned as of 2026-02-27; 2 not planned for lack of data: D1, L1.\n2026-02-27 is the latest date in the table and may be old: give --as-of YYYY-MM-DD for today.\n',
     );
+    expect(html).toContain('2026-02-27 is the latest date in the table and may be old');
     expect(run.out).toContain('  D1: rated current of the contactor (contactor current AC-3)\n');
     const order = [...list.matchAll(/^([A-Z]\d),[^\n]*,(?:planned as of 2026-02-27|not planned)/gmu)].map(
       ([, tag]) => tag,
@@ -59,6 +60,8 @@ describe('the plan command', () => {
     const good = await runCommand(folder, ['plan', file, '--as-of', '2028-02-29', '--out', 'here']);
     expect(good.exit).toBe(EXIT.done);
     expect(good.out).toContain('0 starters planned as of 2028-02-29; 1 not planned for lack of data: P1.');
+    const report = readFileSync(path.join(folder, 'here', 'plan.html'), 'utf8');
+    for (const written of [good.out, report]) expect(written).not.toContain('may be old');
     expect(good.out).toContain('Calendar: none: nothing is due within the horizon');
     expect(filesBelow(folder)).toEqual(['few.csv', 'here/plan.csv', 'here/plan.html']);
     const early = await runCommand(folder, ['plan', file, '--as-of', '2026-01-31']);

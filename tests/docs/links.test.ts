@@ -33,6 +33,16 @@ it.each(PAGES)('every internal link of %s leads somewhere', (page) => {
 
 it('every source file named in DEVELOPERS.md exists', () => {
   const named = [...read('DEVELOPERS.md').matchAll(/`((?:\w+\/)+\w+\.ts)`/gu)].map((match) => match[1]!);
+  // A file named without its folder stands beside the one named before it; it must be somewhere.
+  const everywhere = new Set(
+    ['src', 'tests', 'notebooks'].flatMap((root) =>
+      readdirSync(path.join(PROJECT, root), { recursive: true, encoding: 'utf8' }).map((file) =>
+        path.basename(file),
+      ),
+    ),
+  );
+  const bare = [...read('DEVELOPERS.md').matchAll(/`(\w+\.tsx?)`/gu)].map((match) => match[1]!);
+  expect(bare.filter((file) => !everywhere.has(file))).toEqual([]);
   expect(named.length).toBeGreaterThan(5);
   const missing = named.filter(
     (file) => !['', 'src'].some((root) => existsSync(path.join(PROJECT, root, file))),

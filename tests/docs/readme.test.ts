@@ -1,14 +1,18 @@
 import { execFile } from 'node:child_process';
-import { mkdirSync, readFileSync, symlinkSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, symlinkSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { parse, stringify } from 'yaml';
-import { parseScenario, readSurvey, simulate } from '../../src/index.ts';
+import { z } from 'zod';
+import { EXIT_MEANINGS } from '../../src/cli/exitMeanings.ts';
+import { parseScenario, readSurvey, scenarioJsonSchema, simulate } from '../../src/index.ts';
+import { SCHEME_WORDS } from '../../src/scenario/controlWords.ts';
 import { ASK_WORDS } from '../../src/survey/spec/surveyInput.ts';
 import { PROJECT, runCommand } from '../support/commandLine.ts';
+import { expectSection } from '../support/generatedPages.ts';
 import { type CodeBlock, codeBlocks } from '../support/markdown.ts';
 import { workFolder, writeInto } from '../support/workFolder.ts';
 
@@ -79,6 +83,64 @@ it('the survey is in order where the examples of surveys lie', () => {
 it('the README names each thing a survey can ask', () => {
   const asked = ASK_WORDS.filter((word) => readme.includes(`\n| **${word}** |`));
   expect(asked).toEqual(ASK_WORDS);
+});
+
+describe('the tables written by hand', () => {
+  const schema = JSON.stringify(scenarioJsonSchema());
+  const rowOf = (start: string) => readme.split('\n').find((line) => line.startsWith(`| ${start}`)) ?? '';
+  const keys = (text: string) => [...text.matchAll(/`((?:\w+\.)*\w+)`/gu)].map((match) => match[1]!);
+
+  it('name every scheme', () => {
+    expect(SCHEME_WORDS.filter((word) => rowOf(word.split(' (')[0]!) === '')).toEqual([]);
+  });
+
+  it('name keys that exist', () => {
+    const table = readme.slice(
+      readme.indexOf('| what is added | keys |'),
+      readme.indexOf('### The control circuit'),
+    );
+    const named = keys(table).flatMap((key) => key.split('.'));
+    expect(named.length).toBeGreaterThan(15);
+    expect(named.filter((key) => !schema.includes(`"${key}"`))).toEqual([]);
+  });
+
+  it('name every kind of load torque and every fault', () => {
+    const kinds = [...schema.matchAll(/"The kind of load: (\w+)\."/gu)].map((match) => match[1]!);
+    expect(new Set(kinds).size).toBeGreaterThanOrEqual(6);
+    expect(kinds.filter((kind) => !rowOf('more on the shaft').includes(kind))).toEqual([]);
+    const { properties } = z
+      .object({
+        properties: z.object({ starter: z.object({ properties: z.object({ faults: z.unknown() }) }) }),
+      })
+      .parse(scenarioJsonSchema());
+    const faults = JSON.stringify(properties.starter.properties.faults);
+    const broken = [...faults.matchAll(/"kind":\{[^}]*?"const":"([^"]+)"/gu)].map((match) => match[1]!);
+    expect(broken.length).toBeGreaterThanOrEqual(8);
+    expect(broken.filter((word) => !rowOf('what is broken').includes(word))).toEqual([]);
+  });
+
+  it('name every guide', () => {
+    const guides = readdirSync(path.join(PROJECT, 'examples', 'guides'));
+    expect(guides.filter((file) => !readme.includes(`(examples/guides/${file})`))).toEqual([]);
+  });
+
+  it('give each exit code the meaning that --help gives it', () => {
+    const rows = Object.entries(EXIT_MEANINGS).map(([code, meanings]) => {
+      const words = meanings.map(({ verbs, means }) =>
+        verbs === 'all' ? means : `${verbs.map((verb) => `\`${verb}\``).join(', ')}: ${means}`,
+      );
+      return `| ${code} | ${words.join('; ')} |\n`;
+    });
+    expectSection('README.md', 'exit codes', `\n| exit code | means |\n| --- | --- |\n${rows.join('')}\n`);
+  });
+
+  it('name the files of a survey’s folder', () => {
+    expect(
+      ['survey.html', 'survey.csv', 'survey.parquet', 'runs.journal', 'worst.yaml'].filter(
+        (name) => rowOf(name) === '',
+      ),
+    ).toEqual([]);
+  });
 });
 
 /** Runs TypeScript as a user of the package would, from the project's folder. */

@@ -6,26 +6,57 @@ import { PROJECT } from './commandLine.ts';
 
 /** Modules a cell may take something from. */
 const ALLOWED = new Set(['countertorque', 'countertorque/pool', 'node:fs']);
+/** Global names that lead out of the notebook. */
+const OUTSIDE = new Set([
+  'process',
+  'globalThis',
+  'global',
+  'fetch',
+  'require',
+  'eval',
+  'Function',
+  'WebSocket',
+]);
+/** What a cell may take of Math: nothing that a law of physics would need. */
+const PLAIN_MATHS = new Set(['abs', 'max', 'min', 'round', 'floor', 'ceil', 'sign', 'hypot', 'PI', 'SQRT2']);
 
-/** Imports of a notebook's cells from anywhere but the public API (and files). */
-export function foreignImports({ cells }: Notebook): string[] {
+/** Every node of the cells' code. */
+function nodesOf({ cells }: Notebook): ts.Node[] {
   const code = cells.map((cell) => cell.code).join('\n');
-  const from = [...code.matchAll(/\bfrom '([^']+)'|\bimport\(|\brequire\(/gu)].map(
-    ([all, name]) => name ?? all,
-  );
-  return from.filter((name) => !ALLOWED.has(name));
+  const nodes: ts.Node[] = [];
+  const visit = (node: ts.Node): void => {
+    nodes.push(node);
+    ts.forEachChild(node, visit);
+  };
+  visit(ts.createSourceFile('cells.ts', code, ts.ScriptTarget.ESNext, true));
+  return nodes;
 }
 
-/** Signs that a cell works out something that the package should: trigonometry, exponentials, powers. */
-export function ownPhysics({ cells }: Notebook): string[] {
-  return cells
-    .flatMap(({ code }) => [
-      ...code.matchAll(
-        /Math\.(?!abs|max|min|round|floor|ceil|sign|hypot|PI|SQRT2)\w+|\*\*|0\.5 \*.*\*\* ?2/gu,
-      ),
-    ])
-    .map(([sign]) => sign);
+/** What the cells take from anywhere but the public API (and files). */
+export function foreignImports(notebook: Notebook): string[] {
+  return nodesOf(notebook).flatMap((node) => {
+    if (ts.isImportDeclaration(node) && ts.isStringLiteral(node.moduleSpecifier))
+      return ALLOWED.has(node.moduleSpecifier.text) ? [] : [node.moduleSpecifier.text];
+    if (node.kind === ts.SyntaxKind.ImportKeyword && !ts.isImportDeclaration(node.parent))
+      return ['import()'];
+    return ts.isIdentifier(node) && OUTSIDE.has(node.text) && !isMemberName(node) ? [node.text] : [];
+  });
 }
+
+/** Signs that a cell works out something that the package should: functions of Math beyond the plain ones, powers. */
+export function ownPhysics(notebook: Notebook): string[] {
+  return nodesOf(notebook).flatMap((node) => {
+    if (node.kind === ts.SyntaxKind.AsteriskAsteriskToken) return ['**'];
+    if (!ts.isIdentifier(node) || node.text !== 'Math' || isMemberName(node)) return [];
+    const { parent } = node;
+    const plain = ts.isPropertyAccessExpression(parent) && PLAIN_MATHS.has(parent.name.text);
+    return plain ? [] : [parent.getText()];
+  });
+}
+
+const isMemberName = (node: ts.Identifier) =>
+  (ts.isPropertyAccessExpression(node.parent) && node.parent.name === node) ||
+  (ts.isPropertyAssignment(node.parent) && node.parent.name === node);
 
 /** Replacements that would silently do nothing once a reader has changed the text; `replaced` says so. */
 export function silentReplacements({ cells }: Notebook): string[] {
@@ -34,8 +65,8 @@ export function silentReplacements({ cells }: Notebook): string[] {
     .map(([found]) => found);
 }
 
-/** A number of prose, with the sign before it; not a part of a word such as AC-3 or IEC 60034-1. */
-const NUMBER = /(?<![\w.,–-])\d[\d.,]*(?:\d)?(?![\w-]*[A-Za-z])(?!\w)/gu;
+/** A number of prose, glued to its unit or not, behind a minus or a dash; not a part of a word such as AC-3 or IEC 60034-1. */
+const NUMBER = /(?<![\w.]|[A-Za-z][-–])\d(?:[\d.]|\s(?=\d{3}(?!\d)))*(?!\w*-\w)/gu;
 /** What numbers mean nothing to compute: standards, categories, exercises and notebooks by their number. */
 const NAMES =
   /\b(?:IEC|NEMA|ISO|ICS|MG|EN)(?: [A-Z]+)? ?[\d.–-]+(?:[-–:]\d+)*|\bAC-\d\b|\b(?:exercise|notebook|example|step|category|class|design)s? \d+\b|^#+ .*$/gimu;
@@ -56,7 +87,7 @@ export function looseNumbers(text: string): string[] {
     .replaceAll(/`[^`]*`/gu, '')
     .replaceAll(NAMES, '');
   return [...prose.matchAll(NUMBER)]
-    .map(([number]) => number.replace(/[.,]$/u, ''))
+    .map(([number]) => number.replaceAll(/\s/gu, '').replace(/[.,]$/u, ''))
     .filter((number) => !(/^\d+$/u.test(number) && Number(number) <= 4))
     .filter((number) => !given.has(Number(number)));
 }

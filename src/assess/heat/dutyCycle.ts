@@ -27,7 +27,12 @@ const SECONDS_PER_HOUR = 3600;
 export function runningOf(duty: DutyData | undefined, kind: CycleName): Running | string {
   if (kind === 'fullReversal') return { kind: 'factor', factor: 1 };
   if (duty?.runningTime != null) return { kind: 'time', time: duty.runningTime };
-  if (duty?.cyclicDurationFactor != null) return { kind: 'factor', factor: duty.cyclicDurationFactor };
+  if (duty?.cyclicDurationFactor != null) {
+    const factor = duty.cyclicDurationFactor;
+    return kind === 'startCoast' && factor >= 1
+      ? 'a cyclic duration factor of 1 leaves no time to coast'
+      : { kind: 'factor', factor };
+  }
   return 'the running time (or the cyclic duration factor) of the duty is missing';
 }
 
@@ -36,8 +41,14 @@ function pulsesOf(heat: OperationHeat, kind: CycleName): readonly Pick<CyclePhas
   if (kind === 'fullReversal') return [{ name: 'reversal', pulse: reversalHeat(heat) }];
   const start = { name: 'start', pulse: heat.start } as const;
   if (kind === 'startPlugStop') return [start, { name: 'stop', pulse: brakingHeat(heat) }];
-  // Coasting leaves no heat in winding and cage. Where the run does not show it, it is part of the rest.
+  // Coasting leaves no heat in winding and cage. Where the run does not show it, it is part of the rest: see `leastRest`.
   return heat.stopKind === 'coast' ? [start, { name: 'stop', pulse: heat.stop }] : [start];
+}
+
+/** Shortest rest, s: what a run does not show of the time in which the load coasts to rest. */
+function leastRest({ coastTime = 0, stopKind, stop }: OperationHeat, kind: CycleName): number {
+  if (kind !== 'startCoast') return 0;
+  return Math.max(0, coastTime - (stopKind === 'coast' ? stop.duration : 0));
 }
 
 /** Time that counts as on: coasting does not (IEC 60034-1, duty type S4; from memory). */
@@ -46,11 +57,16 @@ function timeOn(heat: OperationHeat, kind: CycleName): number {
   return counted.reduce((sum, { pulse }) => sum + pulse.duration, 0);
 }
 
-/** Most operations per hour that there is time for, 1/h. */
+/** Most operations per hour that there is time for, 1/h: start, running, and a stop that ends at rest. */
 export function mostPerHour(heat: OperationHeat, kind: CycleName, running: Running): number {
   const pulses = pulsesOf(heat, kind).reduce((sum, { pulse }) => sum + pulse.duration, 0);
-  if (running.kind === 'time') return SECONDS_PER_HOUR / (pulses + running.time);
-  return SECONDS_PER_HOUR / Math.max(pulses, timeOn(heat, kind) / running.factor);
+  const busy = pulses + leastRest(heat, kind);
+  if (running.kind === 'time') return SECONDS_PER_HOUR / (busy + running.time);
+  const on = timeOn(heat, kind);
+  const coasting = busy - on;
+  // What is off has its share of the cycle too, and coasting must fit into it.
+  const off = coasting > 0 ? coasting / (1 - running.factor) : 0;
+  return SECONDS_PER_HOUR / Math.max(on / running.factor, off);
 }
 
 /**
@@ -71,7 +87,7 @@ export function dutyCycle(
   const runningTime = Math.max(0, on);
   const busy = pulses.reduce((sum, { pulse }) => sum + pulse.duration, runningTime);
   const [first, ...last] = pulses.map((part): CyclePhase => ({ ...part, cooling: 'standstill' }));
-  const rest = Math.max(0, period - busy);
+  const rest = Math.max(leastRest(heat, kind), period - busy);
   return [
     ...(first === undefined ? [] : [first]),
     { name: 'running', pulse: runningFor(heat, runningTime), cooling: 'running' },

@@ -24,6 +24,8 @@ export interface OperationHeat {
   readonly stop: HeatPulse;
   /** How the run stops; absent: by braking. */
   readonly stopKind?: 'coast' | 'braking' | 'reversal';
+  /** How long coasting from the running speed to rest takes, s; absent: friction does not end it. */
+  readonly coastTime?: number;
   /** Of a full reversal: its first part, from the command to zero speed; absent: `stop` is that. */
   readonly braking?: HeatPulse;
 }

@@ -2,6 +2,7 @@ import { integral, type Quadrature, quadratureOf } from '../../measure/quadratur
 import type { RunResult } from '../../measure/result.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import { steadySpeed } from '../../shaft/steadySpeed.ts';
+import { coastDown } from '../stop/coastDown.ts';
 import { type CageBodies, cageBodies, perBody } from './cageBodies.ts';
 import type { HeatPulse, OperationHeat } from './heat.ts';
 import { type OperationWindows, operationWindows } from './operationWindows.ts';
@@ -31,14 +32,16 @@ export function heatOfWindows(
 ): OperationHeat | string {
   const { start, stop, direction, stopKind, zero } = windows;
   const bodies = cageBodies(scenario.machine, scenario.thermal, cageIsFitted);
-  const running = runningLosses(scenario, direction, bodies);
-  if (running === null) return 'the motor cannot drive this load at any steady speed';
+  const speed = steadySpeed(scenario, direction);
+  if (speed === null) return 'the motor cannot drive this load at any steady speed';
+  const { outcome, time } = coastDown(quadrature.trajectory.shaft, speed);
   const turns = zero !== null && zero > stop.from && zero < stop.to ? [zero] : [];
   return {
     start: pulseOver(quadrature, [start.from, start.to], bodies),
-    running,
+    running: runningLosses(scenario, direction * speed, bodies),
     stop: pulseOver(quadrature, [stop.from, ...turns, stop.to], bodies),
     stopKind,
+    ...(outcome === 'rest' && time !== null && { coastTime: time }),
     ...(stopKind === 'reversal' &&
       zero !== null && { braking: pulseOver(quadrature, [stop.from, zero], bodies) }),
   };
@@ -70,10 +73,8 @@ export function pulseOver(
   };
 }
 
-function runningLosses(scenario: Scenario, direction: 1 | -1, bodies: CageBodies): HeatPulse | null {
-  const { machine, supply } = scenario;
-  const speed = steadySpeed(scenario, direction);
-  if (speed === null) return null;
+/** @param speed rad/s in the direction of the field */
+function runningLosses({ machine, supply }: Scenario, speed: number, bodies: CageBodies): HeatPulse {
   const synchronous = (2 * Math.PI * supply.frequency) / machine.polePairs;
-  return steadyLosses(machine, supply, 1 - (direction * speed) / synchronous, bodies);
+  return steadyLosses(machine, supply, 1 - speed / synchronous, bodies);
 }

@@ -74,10 +74,13 @@ export function heating(result: RunResult, cageIsFitted = false): Heating | stri
   const running = runningOf(duty, kind);
   const cycle = cycleAtDuty(result, heat, kind);
   const permissibleOf = (of: CycleName): PermissibleOperations | string => {
+    const missing = notShown(heat, of);
+    if (missing !== null) return missing;
     const time = runningOf(duty, of);
-    return (
-      notShown(heat, of) ?? (typeof time === 'string' ? time : permissibleOperations(model, heat, of, time))
-    );
+    if (typeof time === 'string') return time;
+    const found = permissibleOperations(model, heat, of, time);
+    const remark = of === 'startCoast' && heat.coastTime === undefined ? RUN_DOWN_UNKNOWN : '';
+    return { ...found, remark: [found.remark, remark].filter(Boolean).join('; ') };
   };
   const permissible = {
     startCoast: permissibleOf('startCoast'),
@@ -129,6 +132,8 @@ export function heating(result: RunResult, cageIsFitted = false): Heating | stri
     relay: relayJudgement(scenario, quadrature, windows, kind, known ? cycle : null),
   };
 }
+
+const RUN_DOWN_UNKNOWN = 'friction does not bring the load to rest, so the time to coast is not counted';
 
 const KIND_OF_STOP = {
   coast: 'startCoast',

@@ -51,7 +51,7 @@ export function alternativesSection(
   return `<section><h2>What else would stop it</h2>
 ${body}
 ${figure === null ? '' : noteFigure(figure)}
-${paragraph('Time and revolutions count from the command. Peaks count from the interruption of the running current and are those of the scenario’s closing angle, rotor heat from the command until the shaft is at rest. Until new contacts, known to two digits at most: operations of the contactor whose contacts wear first, if every one were a start and this stop. Per hour: operations that the motor’s temperatures and the time allow. Contactors of a d.c. source and the lining of a brake are not judged.', 'muted')}
+${paragraph('Time and revolutions count from the command. Peaks count from the interruption of the running current and are those of the scenario’s closing angle, rotor heat from the command until the shaft is at rest. Until new contacts, known to two digits at most: operations of the contactor whose contacts wear first, if every one were a start and this stop. Per hour: operations that the motor’s temperatures and the time allow; limited by time, not by heat: the cycle has no rest left. Contactors of a d.c. source and the lining of a brake are not judged.', 'muted')}
 </section>`;
 }
 
@@ -100,6 +100,7 @@ function row(
           ? 'not judged'
           : countOrQuantity(cost.operationsPerHour, '1/h', units),
       number: true,
+      note: cost.binding === 'time' ? 'limited by time' : '',
     },
   ];
 }

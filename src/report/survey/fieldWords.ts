@@ -1,10 +1,12 @@
 import { capital } from '../judgement/judgedText.ts';
+import { JUDGEMENT_FIELDS } from './judgementFields.ts';
 
 /**
- * Words for the numbers of a scenario that are varied most. `#` stands for a position in a list and `{n}`
- * for it counted from 1.
+ * Words for the numbers of a scenario that are varied most. `#` stands for a position in a list, `{n}` for the first of them
+ * counted from 1 and `{m}` for the second.
  */
 const WORDS: Readonly<Record<string, string>> = {
+  ...JUDGEMENT_FIELDS,
   'supply.angle': 'supply angle at t = 0',
   'supply.lineVoltage': 'line voltage',
   'supply.frequency': 'supply frequency',
@@ -42,13 +44,28 @@ const WORDS: Readonly<Record<string, string>> = {
   'starter.zeroSpeedSwitch.dropOutSpeed': 'drop-out speed of the zero-speed switch',
   'starter.zeroSpeedSwitch.pickUpSpeed': 'pick-up speed of the zero-speed switch',
   'starter.zeroSpeedSwitch.delay': 'delay of the zero-speed switch',
+  'starter.zeroSpeedSwitch.reverse.dropOutSpeed': 'drop-out speed of the zero-speed switch in reverse',
+  'starter.zeroSpeedSwitch.reverse.pickUpSpeed': 'pick-up speed of the zero-speed switch in reverse',
   'starter.lineResistors.resistance': 'line resistance while plugging',
-  'duty.operationsPerHour': 'operations per hour',
-  'duty.operationsPerDay': 'operations per day',
-  'duty.cyclicDurationFactor': 'cyclic duration factor',
-  'duty.runningTime': 'running time of a cycle',
-  'duty.pluggingShare': 'share of operations that plug',
-  'duty.inchingShare': 'share of operations that inch',
+  'starter.lineResistors.closingTime': 'closing time of the bypass contactor',
+  'starter.lineResistors.openingTime': 'opening time of the bypass contactor',
+  'starter.lineResistors.bypassAfter': 'time until the line resistors are bypassed',
+  'starter.brake.torque': 'torque of the brake',
+  'starter.brake.delay': 'delay of the brake',
+  'starter.injection.voltage': 'voltage of the direct current',
+  'starter.injection.resistance': 'resistance of the source of direct current',
+  'starter.injection.delay': 'delay of the direct current',
+  'starter.injection.closingTime': 'closing time of the contactor for direct current',
+  'starter.injection.duration': 'duration of the direct current',
+  'starter.control.emergencyStop.limit': 'longest braking of the emergency stop',
+  'starter.control.changeoverTimer': 'time of the change-over timer',
+  'starter.control.relayTime': 'operating time of the auxiliary relays',
+  'starter.control.scanTime': 'scan time of the control program',
+  'starter.control.coilVoltage.pickUp': 'pick-up voltage of the coils',
+  'starter.control.coilVoltage.dropOut': 'drop-out voltage of the coils',
+  'starter.control.overload.setting': 'setting of the overload relay of the control circuit',
+  'starter.faults.#.at': 'instant of fault {n}',
+  'starter.faults.#.until': 'end of fault {n}',
   'actions.#.at': 'instant of action {n}',
 };
 
@@ -66,6 +83,6 @@ export function fieldName(path: string): string {
 function wordsOf(path: string): string | undefined {
   const steps = path.split('.');
   const words = WORDS[steps.map((step) => (/^\d+$/u.test(step) ? '#' : step)).join('.')];
-  const position = steps.find((step) => /^\d+$/u.test(step));
-  return words?.replace('{n}', String(Number(position) + 1));
+  const [first, second] = steps.filter((step) => /^\d+$/u.test(step)).map((step) => String(Number(step) + 1));
+  return words?.replace('{n}', first ?? '').replace('{m}', second ?? '');
 }

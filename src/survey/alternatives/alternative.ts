@@ -1,3 +1,4 @@
+import type { PermissibleOperations } from '../../assess/heat/permissibleOperations.ts';
 import type { RunResult } from '../../measure/result.ts';
 import type { StopFigures } from '../../measure/stopFigures.ts';
 
@@ -18,8 +19,10 @@ export type StopName = (typeof STOP_NAMES)[number];
 
 /** How often the contacts last and how often an hour the motor stands one way of stopping. */
 export interface StopCost {
-  /** Most operations per hour (start, running, this stop) that the motor's temperatures allow; null: not judged. */
+  /** Most operations per hour (start, running, this stop) that the motor's temperatures and the time allow; null: not judged. */
   readonly operationsPerHour: number | null;
+  /** What sets that limit: the body that reaches its own first, or time: the cycle has no rest left; null: not judged. */
+  readonly binding: PermissibleOperations['binding'] | null;
   /** Operations of this kind until a contactor's contacts are worn, of the one that wears first; null: not judged. */
   readonly contactLife: number | null;
   /** Which contactor that is. */

@@ -21,7 +21,7 @@ const SLOWER_THAN_PLUGGING = 3;
 /** Ways to plug that differ from the scenario's own. */
 const PLUGS_OTHERWISE: readonly StopName[] = ['lineResistors', 'starPlugging', 'longerDeadTime'];
 
-const NO_COST: StopCost = { operationsPerHour: null, contactLife: null, wearsFirst: null };
+const NO_COST: StopCost = { operationsPerHour: null, binding: null, contactLife: null, wearsFirst: null };
 
 /**
  * The same load stopped in every other way, each simulated with its own sequence of contactors, beside the plugging of the run.

@@ -1,7 +1,10 @@
 import { runningOf } from '../../assess/heat/dutyCycle.ts';
 import { NO_HEAT, type OperationHeat } from '../../assess/heat/heat.ts';
 import { heatOfRun } from '../../assess/heat/heatOfRun.ts';
-import { permissibleOperations } from '../../assess/heat/permissibleOperations.ts';
+import {
+  type PermissibleOperations,
+  permissibleOperations,
+} from '../../assess/heat/permissibleOperations.ts';
 import type { ThermalModel } from '../../assess/heat/thermalNetwork.ts';
 import { contactWear } from '../../assess/wear/contactWear.ts';
 import type { WearEvent } from '../../assess/wear/contactWearTypes.ts';
@@ -56,19 +59,21 @@ export function stopCost(
   basis: CostBasis,
   known: MeanDuties | null,
 ): StopCost {
+  const permissible = permissibleOf(result, figures, kind, basis);
   return {
-    operationsPerHour: operationsPerHour(result, figures, kind, basis),
+    operationsPerHour: permissible?.perHour ?? null,
+    binding: permissible?.binding ?? null,
     ...contactsOf(result.scenario, EVENTS[kind], known),
   };
 }
 
-/** 1/h */
-function operationsPerHour(
+/** Null: not judged. */
+function permissibleOf(
   result: RunResult,
   figures: StopFigures,
   kind: StopKindOfCost,
   basis: CostBasis,
-): number | null {
+): PermissibleOperations | null {
   const { model } = basis;
   const cycle = CYCLES[kind];
   const running = runningOf(result.scenario.duty, cycle);
@@ -76,7 +81,7 @@ function operationsPerHour(
   if (model.nodes.some(({ limit, limitSource }) => limit === null && limitSource !== '')) return null;
   const heat = kind === 'coasts' ? coastingHeat(basis.heat, figures) : heatOfRun(result, basis.cageIsFitted);
   if (heat === null || typeof heat === 'string') return null;
-  return permissibleOperations(model, heat, cycle, running).perHour;
+  return permissibleOperations(model, heat, cycle, running);
 }
 
 /** The scenario's start with a stop that takes its time and leaves no heat. */

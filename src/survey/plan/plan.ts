@@ -58,6 +58,8 @@ export interface PlannedStarter {
   readonly pluggingShare: number;
   /** The inspection of the contacts and what it changed, in words; null: none. */
   readonly inspection: string | null;
+  /** What its row states twice and differently, as sentences to be checked first; empty: nothing. */
+  readonly doubts: readonly string[];
   /** What was taken for what is not stated, and what is not counted. */
   readonly remarks: readonly string[];
 }

@@ -1,4 +1,5 @@
 import { stated } from '../../scenario/stated.ts';
+import { doubtsOf } from './doubtsOf.ts';
 import { type DueInputs, type DuePart, dueParts, LEAST_WORN_TO_SCALE } from './dueDay.ts';
 import { countedPerDay } from './missingOf.ts';
 import { percentText } from './percentText.ts';
@@ -47,6 +48,7 @@ export function planStarter(
     operationsPerDay: inputs.operationsPerDay,
     pluggingShare: inputs.pluggingShare,
     inspection: inspectionWords(row, contacts),
+    doubts: doubtsOf(row.duty),
     remarks,
   };
 }

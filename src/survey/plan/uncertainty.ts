@@ -10,6 +10,12 @@ export const STATED_RATE: FactorRange = { low: 0.8, high: 1.2 };
 /** Operations per day from a counter: the future is much like the past. Common practice, no source. */
 export const COUNTED_RATE: FactorRange = { low: 0.9, high: 1.1 };
 
+/**
+ * A counter and stated operations per day that differ by more than this factor do not speak of the same thing: it is beyond what
+ * `STATED_RATE` and a season explain. Common practice, no source.
+ */
+export const COUNTER_DISAGREES = 1.5;
+
 /** A stated share of plugging. Common practice, no source. */
 export const STATED_SHARE: FactorRange = { low: 0.8, high: 1.2 };
 

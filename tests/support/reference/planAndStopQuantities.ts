@@ -28,6 +28,7 @@ export const STARTER = {
   operationsPerDay: ['1/d', 'Operations a day, stated or from counter and dates.'],
   pluggingShare: ['1', 'Share of all operations that are stopped by plugging.'],
   inspection: ['', 'The inspection of the contacts and what it changed.'],
+  doubts: ['', 'What the row states twice and differently: counter and operations per day.'],
   remarks: ['', 'What was taken for what is not stated, and what is not counted.'],
 } as const satisfies Readonly<Record<keyof PlannedStarter, Words>>;
 
@@ -55,7 +56,11 @@ export const ALTERNATIVE = {
   statorHeat: ['J', 'Heat in the stator winding meanwhile.'],
   operationsPerHour: [
     '1/h',
-    "Most operations per hour (start, running, this stop) that the motor's temperatures allow.",
+    "Most operations per hour (start, running, this stop) that the motor's temperatures and the time allow.",
+  ],
+  binding: [
+    '',
+    'Body of the motor that is at its limit then, or time: the cycle has no rest left. A report marks the number with `*`.',
   ],
   contactLife: ['operations', 'Operations of this kind until the contacts that wear first are worn.'],
   wearsFirst: ['', 'The contactor they belong to.'],

@@ -61,7 +61,7 @@ export function tradeTables(notes: readonly SourceNote[]): TradeTable[] {
       title: 'Code letters of NEMA MG 1',
       source: from('scenario/codeLetter.ts', 'limits'),
       table: markdownTable(
-        ['letter', 'kVA per hp with the rotor held'],
+        ['letter', 'kVA per hp with the rotor locked'],
         codeLetters.map((letter) => {
           const { from: low, below } = codeLetterRange(letter)!;
           return [letter, Number.isFinite(below) ? `${low} to below ${below}` : `${low} and above`];

@@ -10,13 +10,21 @@ const INTRO = `${GENERATED}
 # Standard values and their sources
 
 Every number that comes from a standard, a table of the trade or common practice, with where it comes from and how sure that is.
-What the words mean: a bare name of a standard says where the number stands; *from memory* says that it was not read there;
-*common practice, no source* is a usual figure nobody need agree with; *assumed* says that something had to be taken.
+What the words mean: a name of a standard says where the number belongs, not that it was read there. Where it was seen at second
+hand the words say so (*as cited in*, *looked up on a page of*, a manual, data sheet or handbook); *from memory* says that it was
+read nowhere for this; a name with nothing behind it says no more than the name. *Common practice, no source* is a usual figure nobody
+need agree with; *assumed* says that something had to be taken. How sure the compared numbers are stands in
+[how it was verified](how-it-was-verified.md).
 
 None of these replaces the standard itself, the maker's data or the rules that hold where the machine stands. A value stated in
 the scenario always goes before one from here.
 
 `;
+
+/** What the table of rises does not hold. */
+const SMALL_MOTORS = `\n${paragraph(
+  'The rises hold for ordinary windings of machines from 600 W. Below 600 W, and for motors without a fan or with encapsulated windings, IEC 60034-1 grants 85 K, 110 K and 130 K (from memory); the judgement keeps to the smaller ones.',
+)}`;
 
 /** The page of values from outside. */
 export function standardValuesPage(files: readonly SourceFile[]): string {
@@ -27,7 +35,9 @@ export function standardValuesPage(files: readonly SourceFile[]): string {
     paragraph(
       'One table of the code holds them all. A calculation note lists those that it stands on. "Used in" names the files below `src/`.',
     ),
-    ...Object.entries(LIMIT_GROUPS).map(([group, title]) => limitTable(group, title, files)),
+    ...Object.entries(LIMIT_GROUPS).map(
+      ([group, title]) => limitTable(group, title, files) + (group === 'heat' ? SMALL_MOTORS : ''),
+    ),
     '\n## The thermal model where the scenario is silent\n\n',
     sourcedTable(Object.entries(TYPICAL_THERMAL).map(([name, value]) => [name, value])),
     '\n## Tables of the trade\n\n',

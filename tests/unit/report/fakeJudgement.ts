@@ -262,7 +262,7 @@ export const TIME_CURRENT: TimeCurrentData = {
   instantaneousTrip: 1000,
 };
 
-const NO_COST = { operationsPerHour: null, contactLife: null, wearsFirst: null } as const;
+const NO_COST = { operationsPerHour: null, binding: null, contactLife: null, wearsFirst: null } as const;
 
 const ALTERNATIVES: readonly Alternative[] = [
   {
@@ -282,7 +282,7 @@ const ALTERNATIVES: readonly Alternative[] = [
       rotorHeat: 2000,
       lineResistorHeat: 0,
     },
-    cost: { operationsPerHour: 70, contactLife: 128000, wearsFirst: 'reverse' },
+    cost: { operationsPerHour: 70, binding: 'time', contactLife: 128000, wearsFirst: 'reverse' },
     reversalTime: null,
     result: fakeRun(),
     missing: null,

@@ -166,6 +166,7 @@ describe('the sections', () => {
     ['a way that was simulated', 'Plugging nothing holds the load 0.490 s 4.00 900 N·m'],
     ['a way that was not', 'Mechanical brake no figures: the torque of a brake is missing'],
     ['an inverse question', 'Largest load inertia 1.00 kg·m² 2.00 kg·m² Temperature of the cage'],
+    ['operations per hour of a way to stop that time limits', 'reverse contactor 70.0 /h limited by time'],
     ['one without answer', 'Most operations per hour none not answered: the duty is missing'],
     ['one that nothing answers', 'none passes At 2.00 ms: dead-time margin'],
     ['what failures lead to', 'If the supply fails the shaft coasts for 12 s.'],

@@ -198,6 +198,46 @@ describe('a starter that cannot be planned', () => {
   });
 });
 
+describe('a starter whose counter and stated operations a day do not fit together', () => {
+  // Ten a day stated, 3000 counted in 100 days.
+  const doubted = plan(ONE, { tag: 'C1', duty: { counter: 3000, counterDay: day('2026-04-11') } });
+  const DOUBT = /The counter gives 30 operations a day since the contacts were changed, stated are 10: /u;
+  const SENTENCE =
+    'Counter and operations per day disagree by more than a factor of 1.5: C1. Its dates stand on both: check them first.';
+
+  it('is named at the top of terminal and report, and the doubt stands at its line', () => {
+    const lines = renderPlanTerminal(doubted).split('\n');
+    expect(lines).toContain(SENTENCE);
+    const at = lines.findIndex((line) => line.startsWith('C1 '));
+    expect(lines[at + 1]).toMatch(new RegExp(`^ {2}check: ${DOUBT.source}`, 'u'));
+    expect(lines.filter((line) => line.startsWith('  check: ')).length).toBe(1);
+    const html = renderPlanHtml(doubted, { units: 'SI', title: 'mill', ...VERSION });
+    expect(html).toContain(SENTENCE);
+    expect(html).toMatch(DOUBT);
+  });
+
+  it('has the doubt before its remarks in the list', () => {
+    const { data } = Papa.parse<Record<string, string>>(renderPlanCsv(doubted), { header: true });
+    const remarks = (tag: string) => data.find((row) => row.tag === tag)!.remarks;
+    expect(remarks('C1')).toMatch(new RegExp(`^${DOUBT.source}.* Assumed: a thing\\.`, 'u'));
+    expect(remarks('P1')).not.toMatch(DOUBT);
+    expect(renderPlanTerminal(plan(ONE))).not.toMatch(/disagree|check: /u);
+  });
+});
+
+describe('the day of a plan that nobody stated', () => {
+  const HINT =
+    '2026-05-02 is the latest date in the table and may be old: give --as-of YYYY-MM-DD for today.';
+
+  it('is said to be that of the table, in terminal and report', () => {
+    const options = { units: 'SI', title: 'mill', ...VERSION } as const;
+    expect(renderPlanTerminal(plan(ONE), { latestInTable: true }).split('\n')[1]).toBe(HINT);
+    expect(renderPlanHtml(plan(ONE), { ...options, latestInTable: true })).toContain(`<p>${HINT}</p>`);
+    expect(renderPlanTerminal(plan(ONE))).not.toContain('may be old');
+    expect(renderPlanHtml(plan(ONE), options)).not.toContain('may be old');
+  });
+});
+
 describe('the list as CSV', () => {
   const rowsOf = (text: string) =>
     Papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true }).data;

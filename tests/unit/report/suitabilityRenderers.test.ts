@@ -56,7 +56,12 @@ const COAST: Alternative = {
     rotorHeat: 5000,
     lineResistorHeat: 0,
   },
-  cost: { operationsPerHour: 31, contactLife: Number.POSITIVE_INFINITY, wearsFirst: null },
+  cost: {
+    operationsPerHour: 31,
+    binding: 'winding',
+    contactLife: Number.POSITIVE_INFINITY,
+    wearsFirst: null,
+  },
   reversalTime: null,
   result: null,
   missing: null,
@@ -66,7 +71,7 @@ const BRAKE: Alternative = {
   ...COAST,
   name: 'mechanicalBrake',
   figures: null,
-  cost: { operationsPerHour: null, contactLife: null, wearsFirst: null },
+  cost: { operationsPerHour: null, binding: null, contactLife: null, wearsFirst: null },
   missing: 'its torque is missing',
 };
 
@@ -117,6 +122,25 @@ describe('the page of the terminal', () => {
     expect(text).toContain('Not compared: mechanical brake (its torque is missing).');
   });
 
+  it('marks operations per hour that time limits, not heat', () => {
+    const timely: Alternative = { ...COAST, cost: { ...COAST.cost, binding: 'time' } };
+    const plug: Alternative = { ...COAST, name: 'plug' };
+    const text = renderSuitabilityTerminal(judgedRun({ alternatives: [plug, timely] }), plain);
+    // Digits stay under digits
+    expect(text).toMatch(/^plugging .* 31\.0$/mu);
+    expect(text).toMatch(/^coasting .* 31\.0\*$/mu);
+    const [warm, late] = ['plugging', 'coasting'].map((way) =>
+      text.split('\n').find((line) => line.startsWith(way)),
+    );
+    expect(late).toHaveLength(warm!.length + 1);
+    expect(page(text)).toContain('* limited by time, not by heat: the cycle has no rest left.');
+    expect(page(renderSuitabilityTerminal(judgedRun(), plain))).not.toContain('limited by time');
+    const data: SuitabilityFile = JSON.parse(
+      renderSuitabilityJson(judgedRun({ alternatives: [plug, timely] }), { version: '1' }),
+    );
+    expect(data.alternatives.map(({ binding }) => binding)).toEqual(['winding', 'time']);
+  });
+
   it('says what was set with its value, what a way leaves open, and that rotor heat is to rest', () => {
     const line: Alternative = {
       ...COAST,
@@ -160,7 +184,7 @@ describe('the page of the terminal', () => {
     const plug: Alternative = {
       ...COAST,
       name: 'plug',
-      cost: { operationsPerHour: 31, contactLife: 183000, wearsFirst: 'reverse' },
+      cost: { operationsPerHour: 31, binding: 'winding', contactLife: 183000, wearsFirst: 'reverse' },
     };
     const other: Alternative = {
       ...COAST,

@@ -307,6 +307,7 @@ describe('what stopping costs', () => {
     // Rotor heat of an operation without load: 1, 2 and 4 times the kinetic energy.
     expect(perHour('coast')).toBeGreaterThan(perHour('directCurrent'));
     expect(perHour('directCurrent')).toBeGreaterThan(perHour('plug'));
+    expect(ways.plug.cost.binding).not.toBe('time');
   });
 
   it('leaves coasting its time: the next start comes after the load has stopped', () => {
@@ -319,6 +320,7 @@ describe('what stopping costs', () => {
       base({ thermal: { ...cool, cageHeatCapacity: 1e5, windingHeatCapacity: 1e5, frameHeatCapacity: 1e6 } }),
     );
     expectWithin(idle.coast.cost.operationsPerHour!, 3600 / busy, { relative: 1e-6 }, 'operations per hour');
+    expect(idle.coast.cost.binding).toBe('time');
     // A hundred long coastings; on a busy machine a minute.
   }, 180_000);
 
@@ -332,7 +334,7 @@ describe('what stopping costs', () => {
       means: null,
       failing: [],
     }))
-      expect(cost).toEqual({ operationsPerHour: null, contactLife: null, wearsFirst: null });
+      expect(cost).toEqual({ operationsPerHour: null, binding: null, contactLife: null, wearsFirst: null });
   });
 });
 

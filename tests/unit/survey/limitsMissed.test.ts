@@ -19,7 +19,12 @@ const FIGURES: StopFigures = {
   rotorHeat: 1,
   lineResistorHeat: 0,
 };
-const COST: StopCost = { operationsPerHour: 20, contactLife: 1000, wearsFirst: 'forward' };
+const COST: StopCost = {
+  operationsPerHour: 20,
+  binding: 'winding',
+  contactLife: 1000,
+  wearsFirst: 'forward',
+};
 
 function missed(
   limits: Partial<LimitsData>,

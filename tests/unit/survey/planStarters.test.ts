@@ -78,6 +78,41 @@ describe('the expected day', () => {
   });
 });
 
+describe('a counter beside stated operations a day', () => {
+  const doubtsAt = (duty: Partial<PlanRow['duty']>) => planned({ duty }).doubts;
+
+  it('is doubted from a factor of 1.5 either way, not where they agree', () => {
+    // Ten a day are stated: over 100 days 1500 are 1.5 times as many, 667 are 1.5 times as few.
+    const at = (counter: number) => doubtsAt({ counter, counterDay: FROM + 100 }).length;
+    expect([0, 666, 667, 1000, 1500, 1501].map(at)).toEqual([1, 1, 0, 0, 0, 1]);
+  });
+
+  it('that counts more may count since new, and is told where that belongs', () => {
+    const [doubt] = doubtsAt({
+      operationsPerDay: 120,
+      counter: 80_000,
+      contactsChanged: day('2025-02-28'),
+      counterDay: day('2026-01-10'),
+    });
+    expect(doubt).toBe(
+      'The counter gives 253 operations a day since the contacts were changed, stated are 120: counter is the number since that change; the number since new belongs under operations since new.',
+    );
+  });
+
+  it('that counts less is to be checked', () => {
+    expect(doubtsAt({ counter: 200, counterDay: FROM + 100 })).toEqual([
+      'The counter gives 2 operations a day since the contacts were changed, stated are 10: one of them needs checking.',
+    ]);
+  });
+
+  it('is not doubted where either is missing, or no day has passed', () => {
+    expect(doubtsAt({ operationsPerDay: null, counter: 9000, counterDay: FROM + 100 })).toEqual([]);
+    expect(doubtsAt({ contactsChanged: null, counter: 9000, counterDay: FROM + 100 })).toEqual([]);
+    expect(doubtsAt({ counter: 9000, counterDay: FROM })).toEqual([]);
+    expect(doubtsAt({})).toEqual([]);
+  });
+});
+
 describe('an inspection', () => {
   const inspection = (worn: number) => ({ day: FROM + 500, worn, reading: 'over-travel 1.4 mm' });
 

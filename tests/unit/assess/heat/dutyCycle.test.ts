@@ -78,6 +78,38 @@ describe('a cycle', () => {
     expect(cycle.map(({ name }) => name)).toEqual(['start', 'running', 'rest']);
   });
 
+  it('of start and coast has no rest shorter than the run-down that the run does not show', () => {
+    const belt: OperationHeat = { ...SOME_HEAT, coastTime: 5 };
+    const running = { kind: 'time', time: 10 } as const;
+    // Start 0.8 s, running 10 s, coasting 5 s
+    const most = mostPerHour(belt, 'startCoast', running);
+    expectWithin(most, 3600 / 15.8, EXACT, 'most per hour');
+    const durations = (perHour: number) =>
+      dutyCycle(belt, 'startCoast', running, perHour).map(({ pulse: { duration } }) => duration);
+    expectAllWithin(durations(most), [0.8, 10, 5], EXACT, 'as often as there is time for');
+    expectAllWithin(durations(36), [0.8, 10, 89.2], EXACT, 'coasting is part of a longer rest');
+    expectAllWithin(durations(Number.POSITIVE_INFINITY), [0.8, 10, 5], EXACT, 'one right after the other');
+    expectWithin(mostPerHour(belt, 'startPlugStop', running), 3600 / 11.3, EXACT, 'plugging does not coast');
+  });
+
+  it('of a run that is cut off while it coasts leaves the rest of the run-down its time', () => {
+    const cut: OperationHeat = { ...COASTING, coastTime: 32 };
+    const running = { kind: 'time', time: 10 } as const;
+    expectWithin(mostPerHour(cut, 'startCoast', running), 3600 / 42.8, EXACT, 'most per hour');
+  });
+
+  it('with a cyclic duration factor coasts within the part in which the motor is off', () => {
+    for (const heat of [COASTING, { ...SOME_HEAT, coastTime: 20 }]) {
+      const running = { kind: 'factor', factor: 0.4 } as const;
+      const most = mostPerHour(heat, 'startCoast', running);
+      // 20 s are 60 % of the cycle
+      expectWithin(most, (3600 * 0.6) / 20, EXACT, 'most per hour');
+      const cycle = dutyCycle(heat, 'startCoast', running, most);
+      expectWithin(cycleDuration(cycle), 20 / 0.6, EXACT, 'cycle');
+      expectWithin(cyclicDurationFactor(cycle, 'startCoast'), 0.4, EXACT, 'factor');
+    }
+  });
+
   it('of full reversals has no rest, and a reversal is stop and start where the run ends at rest', () => {
     const cycle = dutyCycle(SOME_HEAT, 'fullReversal', { kind: 'factor', factor: 1 }, 36);
     expect(cycle.map(({ name }) => name)).toEqual(['reversal', 'running']);
@@ -110,12 +142,6 @@ describe('a cycle', () => {
       EXACT,
       'with a factor',
     );
-    expectWithin(
-      mostPerHour(COASTING, 'startCoast', { kind: 'factor', factor: 0.4 }),
-      3600 / 20.8,
-      EXACT,
-      'coasting takes its time',
-    );
   });
 });
 
@@ -129,6 +155,12 @@ describe('running', () => {
       kind: 'factor',
       factor: 0.4,
     });
+  });
+
+  it('that fills the cycle leaves no time to coast', () => {
+    const always = { ...DUTY, cyclicDurationFactor: 1 };
+    expect(runningOf(always, 'startCoast')).toMatch(/no time to coast/);
+    expect(runningOf(always, 'startPlugStop')).toEqual({ kind: 'factor', factor: 1 });
   });
 
   it('is missing where neither is stated, except between full reversals', () => {

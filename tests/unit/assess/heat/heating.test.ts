@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Criterion, CriterionKey } from '../../../../src/assess/criterion.ts';
+import { mostPerHour } from '../../../../src/assess/heat/dutyCycle.ts';
 import type { HeatPulse } from '../../../../src/assess/heat/heat.ts';
 import { heatCriteria } from '../../../../src/assess/heat/heatCriteria.ts';
 import { type Heating, heating } from '../../../../src/assess/heat/heating.ts';
@@ -314,6 +315,29 @@ describe('heating of a run', () => {
     };
     expect(rate('startCoast')).toBeGreaterThan(2 * rate('startPlugStop'));
     expect(rate('startPlugStop')).toBeGreaterThan(0);
+  });
+
+  it('permits no more starts than the load has time to coast to rest between', () => {
+    // 2 N·m of friction alone brake rotor and load: t = J·ω/T
+    const { load, machine } = plugged.scenario;
+    const runDown = ((load.inertia + machine.inertia) * steadySpeed(plugged.scenario, 1)!) / 2;
+    const heat = heatOf(plugged);
+    expectWithin(heat.coastTime, runDown, { relative: 1e-9 }, 'run-down');
+    const perHour = mostPerHour(heat, 'startCoast', { kind: 'time', time: 1 });
+    expectWithin(perHour, 3600 / (heat.start.duration + 1 + runDown), { relative: 1e-9 }, 'per hour');
+    const { permissible } = heatingOf(judgedWith(plugged, CLASS_155, { runningTime: 1 }));
+    expect(permissible.startCoast).toMatchObject({ remark: '' });
+  });
+
+  it('counts no time to coast where no friction ends it, and says so', () => {
+    const load = { inertia: 0.03, torques: [{ kind: 'viscous', coefficient: 0.02 }] } as const;
+    const smooth = simulate(scenarioOf(KRAUSE.hp3, { ...STARTED_AND_PLUGGED, load }));
+    const { heat, permissible } = heatingOf(judgedWith(smooth, CLASS_155, { runningTime: 1 }));
+    expect(heat.coastTime).toBeUndefined();
+    expect(permissible.startCoast).toMatchObject({
+      remark: 'friction does not bring the load to rest, so the time to coast is not counted',
+    });
+    expect(permissible.startPlugStop).toMatchObject({ remark: '' });
   });
 
   it('of a run that coasts knows nothing of braking', () => {

@@ -193,7 +193,8 @@ describe('names of fields', () => {
     ['duty.operationsPerHour', 'Operations per hour'],
     ['load.torque.torque', 'Load torque'],
     ['load.torque.1.torque', 'Load torque 2'],
-    ['thermal.ambient', 'thermal.ambient'],
+    ['limits.contactLife', 'Operations the contacts must last'],
+    ['solver.maxSteps', 'solver.maxSteps'],
   ])('%s: %s', (path, name) => {
     expect(fieldName(path)).toBe(name);
   });

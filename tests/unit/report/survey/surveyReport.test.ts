@@ -272,7 +272,10 @@ describe('words', () => {
     ['load.torque.1.torque', 'load torque 2'],
     ['actions.1.at', 'instant of action 2'],
     ['starter.closingScatter.2', 'closing scatter of pole 3'],
-    ['thermal.ambient', 'thermal.ambient'],
+    ['limits.contactLife', 'operations the contacts must last'],
+    ['contactors.lifeTable.1.current', 'breaking current of entry 2 of the life table'],
+    ['contactors.reverse.lifeAc4', 'life in AC-4 of the reversing contactor'],
+    ['solver.maxSteps', 'solver.maxSteps'],
   ])('of %s: %s', (path, words) => {
     expect(fieldWords(path)).toBe(words);
   });
