@@ -1,7 +1,7 @@
 import type { LaboratorySheet, Prediction } from '../../survey/laboratory/laboratory.ts';
 import type { QuantityKey } from '../../survey/laboratory/quantities.ts';
-import { formatQuantity } from '../formatQuantity.ts';
 import { paragraph, table } from '../markup.ts';
+import { energyText, inertiaSentence } from './formulaText.ts';
 import type { LaboratoryOptions } from './laboratoryOptions.ts';
 import { predictedText, rangeText, unitText } from './predictionText.ts';
 
@@ -16,25 +16,47 @@ const RULE: Partial<Readonly<Record<QuantityKey, number>>> = {
   reversalHeatMultiple: 4,
 };
 
-/** What is worked out from the readings, and the comparison of heats. */
-export function evaluationSection(sheet: LaboratorySheet, options: LaboratoryOptions): string {
+/** What is worked out from the readings, and the comparison of heats; on a blank sheet the rule is left to be found. */
+export function evaluationSection(
+  sheet: Pick<LaboratorySheet, 'evaluation' | 'inertia' | 'storedEnergy'>,
+  options: LaboratoryOptions,
+): string {
   const heats = sheet.evaluation.filter(({ key }) => RULE[key] !== undefined);
   const others = sheet.evaluation.filter(({ key }) => RULE[key] === undefined);
-  const energy = formatQuantity(sheet.storedEnergy, 'J', { system: options.units });
   return `<section class="page">
 <h2>Evaluation</h2>
+${paragraph(inertiaSentence(sheet.inertia, options.units))}
 ${workedOut('Worked out from the readings', others, options, () => [])}
-<h2>Where the energy goes: 1 : 3 : 4</h2>
-${paragraph(
-  `Counted in the kinetic energy of the turning set, ½·J·ω²${options.blank ? '' : ` = ${energy}`}, a rotor without friction takes 1 of it in a start, 3 in a plug stop and 4 in a full reversal, whatever its resistance: the slip runs from 1 to 0, from 2 to 1, and from 2 to 0, and the loss goes with the difference of its squares. Friction adds to a start and takes from a stop.`,
-)}
-${workedOut('Heat in the rotor, in stored energies', heats, options, ({ key }) => [String(RULE[key] ?? '')], [
-  'Rule',
-])}
-${paragraph('Questions: Why is the crest different in every plug stop while the time is not? Which reading would tell you that the leakage paths saturate? How many plug stops heat the rotor as much as ten starts?')}
+${heatComparison(heats, sheet, options)}
 ${'<span class="line"></span>'.repeat(ANSWER_LINES)}
 </section>`;
 }
+
+function heatComparison(
+  heats: readonly Prediction[],
+  { storedEnergy }: Pick<LaboratorySheet, 'storedEnergy'>,
+  options: LaboratoryOptions,
+): string {
+  const caption = 'Heat in the rotor, in stored energies';
+  if (options.blank)
+    return `<h2>Where the energy goes</h2>
+${paragraph('The heat in the rotor is counted in the kinetic energy of the set at its running speed, ½·J·ω².')}
+${workedOut(caption, heats, options, () => [])}
+${paragraph(`Questions: ${BLANK_QUESTION} ${QUESTIONS}`)}`;
+  return `<h2>Where the energy goes: 1 : 3 : 4</h2>
+${paragraph(
+  `Counted in the kinetic energy of the turning set, ½·J·ω² = ${energyText(storedEnergy, options.units)}, a rotor without friction takes 1 of it in a start, 3 in a plug stop and 4 in a full reversal, whatever its resistance: the slip runs from 1 to 0, from 2 to 1, and from 2 to 0, and the loss goes with the difference of its squares. Friction adds to a start and takes from a stop.`,
+)}
+${workedOut(caption, heats, options, ({ key }) => [String(RULE[key] ?? '')], ['Rule'])}
+${paragraph(`Questions: ${QUESTION} ${QUESTIONS}`)}`;
+}
+
+const QUESTION = 'Why is the crest different in every plug stop while the time is not?';
+/** The same without the answer to what is to be predicted. */
+const BLANK_QUESTION =
+  'Which readings differ from one plug stop to the next, which do not, and why? By what rule do the three heats stand to each other?';
+const QUESTIONS =
+  'Which reading would tell you that the leakage paths saturate? How many plug stops heat the rotor as much as ten starts?';
 
 /** Lines to answer on. */
 const ANSWER_LINES = 6;

@@ -19,8 +19,6 @@ export function laboratoryStyle(): string {
 .tick{margin:.3rem 0}
 .tick::before{content:"\\2610";margin-right:.5em}
 @media print{
-.step{break-inside:auto}
-.step h2,.step .note,.step ol{break-after:avoid}
 .set{font-size:8pt;line-height:1.25;margin:2pt 0}
 .danger{padding:3pt 7pt;margin:5pt 0;border-width:1.5pt;border-left-width:6pt;break-inside:avoid}
 .danger ul{columns:2;column-gap:14pt}
@@ -33,7 +31,7 @@ export function laboratoryStyle(): string {
 .trials th{padding:1pt 4pt}
 .page{break-before:page}
 .together{break-inside:avoid}
-.expect svg,.sketch svg{max-height:104mm}
+.expect svg,.sketch svg{max-height:222mm}
 }
 `;
 }

@@ -1,5 +1,6 @@
 import type { Scenario } from '../../scenario/scenario.ts';
 import type { LaboratorySheet } from '../../survey/laboratory/laboratory.ts';
+import { keptPause, TIME_STEP } from '../../survey/laboratory/leastTime.ts';
 import { type Pause, SHARE_USED } from '../../survey/laboratory/pause.ts';
 import type { Tolerance } from '../../survey/laboratory/tolerances.ts';
 import { CAUTIONS } from '../cautions.ts';
@@ -9,19 +10,33 @@ import { loadRows } from '../loadRows.ts';
 import { machineRows } from '../machineRows.ts';
 import { starterRows } from '../starterRows.ts';
 
-/** What must be read before anything is touched. */
-export const LABORATORY_CAUTIONS: readonly string[] = [
-  'Local rules and licensed practice decide who may do this, and how. An instructor is present the whole time.',
-  'The emergency stop is within everybody’s reach and is tried first. The supply is locked off and proved dead before a lead is moved.',
-  'Flywheel: the guard is closed and nobody touches shaft, disc or coupling until they stand. No loose clothing, no loose hair.',
-  'Locked rotor: only with the mechanical clamp, at reduced voltage, for seconds.',
-  'Many plug stops heat the rotor, where nobody sees it: keep the pause.',
-  'The zero-speed switch is not a protective device.',
-  ...CAUTIONS,
-];
+/** What must be read before anything is touched; on blank sheets too, so that times are rounded up and give no prediction away. */
+export function laboratoryCautions(sheet: LaboratorySheet): readonly string[] {
+  return [
+    'Local rules and licensed practice decide who may do this, and how. An instructor is present the whole time.',
+    'The emergency stop is within everybody’s reach and is tried first. The supply is locked off and proved dead before a lead is moved.',
+    `Everybody reckons with an emergency stop that only takes the supply away and does not brake: ${turnsOn(sheet)}.`,
+    'Flywheel: the guard is closed and nobody touches shaft, disc or coupling until they stand. No loose clothing, no loose hair.',
+    'Locked rotor: only with the mechanical clamp, at reduced voltage, for seconds.',
+    `Many plug stops heat winding and rotor, where nobody sees it: keep the pause${pauseSetBy(sheet)}.`,
+    'The zero-speed switch is not a protective device.',
+    ...CAUTIONS,
+  ];
+}
 
-/** Pauses are rounded up to this, s. */
-const PAUSE_STEP = 5;
+/** The upper end of the run-down: whoever waits must not wait too short. */
+function turnsOn({ steps }: LaboratorySheet): string {
+  const runDown = steps.flatMap(({ readings }) => readings).find(({ key }) => key === 'runDownTime');
+  if (runDown === undefined) return 'how long the disc then turns on is not predicted here';
+  const seconds = Math.ceil(runDown.high / TIME_STEP) * TIME_STEP;
+  return `the disc then turns on for up to ${seconds} s or so${runDown.open === null ? '' : ', or longer'}, as in the run-down`;
+}
+
+/** Which body or rate it is, as the pause was worked out. */
+function pauseSetBy({ pauses, steps }: LaboratorySheet): string {
+  const pause = steps.some(({ key }) => key === 'plugStop') ? pauses.plugStop : pauses.reversal;
+  return typeof pause === 'string' ? ' that the instructor sets' : `, which is set here by ${pause.bound}`;
+}
 
 /** The pauses of the sheet, a sentence or two each. */
 export function pauseSentences({ pauses, steps }: LaboratorySheet, units: UnitSystem): readonly string[] {
@@ -37,7 +52,7 @@ export function pauseSentences({ pauses, steps }: LaboratorySheet, units: UnitSy
 function sentenceOf(trial: string, pause: Pause | string, units: UnitSystem): string {
   if (typeof pause === 'string')
     return `Pause after a ${trial}: not worked out, because ${pause}. The instructor decides.`;
-  const seconds = Math.ceil(pause.time / PAUSE_STEP) * PAUSE_STEP;
+  const seconds = keptPause(pause);
   const without = [
     ...(pause.untilTrip === null ? [] : [`the overload relay trips after ${pause.untilTrip} trials`]),
     ...(pause.untilHot === null ? [] : [`winding or cage passes its limit after ${pause.untilHot}`]),
@@ -45,7 +60,10 @@ function sentenceOf(trial: string, pause: Pause | string, units: UnitSystem): st
   return (
     `Pause after a ${trial}: at least ${seconds} s from standstill to the next start, at most ${Math.floor(pause.perHour)} trials an hour. ` +
     `That is ${100 * SHARE_USED} % of what ${pause.bound} permits, with ${formatQuantity(pause.running, 's', { system: units })} of running in between.` +
-    (without.length === 0 ? '' : ` Without any pause, from cold, ${without.join(', and ')}.`)
+    (without.length === 0 ? '' : ` Without any pause, from cold, ${without.join(', and ')}.`) +
+    (pause.untilTripWithPause === null
+      ? ''
+      : ` With this pause the overload relay still trips after ${pause.untilTripWithPause} trials: make it longer, or the trials fewer.`)
   );
 }
 

@@ -10,8 +10,9 @@ import { instructorSection } from './instructorSection.ts';
 import { figuresSection } from './laboratoryFigures.ts';
 import type { LaboratoryPageOptions } from './laboratoryOptions.ts';
 import { laboratoryStyle } from './laboratoryStyle.ts';
-import { instrumentLines, LABORATORY_CAUTIONS, pauseSentences, setRows } from './laboratoryText.ts';
+import { instrumentLines, laboratoryCautions, pauseSentences, setRows } from './laboratoryText.ts';
 import { stepSection } from './stepSection.ts';
+import { timeSentences } from './timeText.ts';
 
 /** Longest title in the footer of a printed page, columns. */
 const FOOTER_TITLE = 60;
@@ -35,9 +36,9 @@ export function renderLaboratoryHtml(sheet: LaboratorySheet, options: Laboratory
 <h1>${escapeMarkup(scenario.title)}</h1>
 ${blanks(HEADER.map((name) => [name, ''] as const))}
 ${scenario.description === '' ? '' : paragraph(scenario.description, 'muted')}
-<div class="danger"><h2>Before anything is touched</h2>${list(LABORATORY_CAUTIONS)}</div>
-<h2>Pause between trials</h2>
-${pauseSentences(sheet, units)
+<div class="danger"><h2>Before anything is touched</h2>${list(laboratoryCautions(sheet))}</div>
+<h2>Pause between trials, and time</h2>
+${[...pauseSentences(sheet, units), ...timeSentences(sheet, options)]
   .map((text) => paragraph(text, 'finding'))
   .join('\n')}
 <h2>Instruments, and what each must reach</h2>

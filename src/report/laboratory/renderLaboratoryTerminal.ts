@@ -5,7 +5,9 @@ import { rowLines } from '../terminalRows.ts';
 import { titleLines } from '../titleLines.ts';
 import type { LaboratoryOptions } from './laboratoryOptions.ts';
 import { pauseSentences } from './laboratoryText.ts';
+import { limitSentence } from './limitText.ts';
 import { predictedText, rangeText } from './predictionText.ts';
+import { timeSentences } from './timeText.ts';
 
 /** How the sheet is written in the terminal. */
 export interface LaboratoryTerminalOptions extends Pick<LaboratoryOptions, 'units' | 'blank'> {
@@ -25,11 +27,12 @@ export function renderLaboratoryTerminal(sheet: LaboratorySheet, options: Labora
   const steps = sheet.steps.flatMap((step, k) => [
     '',
     ...wrap(`Step ${k + 1}: ${step.title}`).map(strong),
+    ...step.limits.flatMap((limit) => wrap(limitSentence(limit, { units, blank }))),
     ...(blank ? [] : rows(step.readings, units)),
   ]);
   const lines = [
     ...titleLines(sheet.scenario).flatMap(wrap).map(strong),
-    ...pauseSentences(sheet, units).flatMap(wrap),
+    ...[...pauseSentences(sheet, units), ...timeSentences(sheet, options)].flatMap(wrap),
     ...steps,
     ...(blank || sheet.evaluation.length === 0
       ? []

@@ -3,6 +3,7 @@ import { formatQuantity } from '../formatQuantity.ts';
 import { list, paragraph, table } from '../markup.ts';
 import { escapeMarkup } from '../plainText.ts';
 import type { LaboratoryOptions } from './laboratoryOptions.ts';
+import { limitSentence } from './limitText.ts';
 import { predictedText, rangeText, scatterText, unitText } from './predictionText.ts';
 
 /** A step of the procedure with room for its readings. */
@@ -14,11 +15,14 @@ export function stepSection(
 ): string {
   const repeated = step.readings.filter(({ repeats }) => repeats > 1);
   return `<section class="step">
+<div class="together">
 <h2><span class="no">Step ${number}</span> ${escapeMarkup(step.title)}</h2>
 ${step.cautions.length === 0 ? '' : `<div class="note cautions">${step.cautions.map((text) => paragraph(text)).join('\n')}</div>`}
+${step.limits.map((limit) => `<p class="alarm">${escapeMarkup(limitSentence(limit, options))}</p>`).join('\n')}
 <ol>${step.doing.map((text) => `<li>${escapeMarkup(text)}</li>`).join('\n')}</ol>
 ${step.readings.length === 0 ? paragraph('Done and in order', 'tick') : readings(step.readings, options)}
-${step.key === 'creep' && !options.blank ? lateTable(sheet, options) : ''}
+</div>
+${step.key === 'creep' ? lateTable(sheet, options) : ''}
 ${repeated.length === 0 ? '' : trials(repeated, options)}
 </section>`;
 }
@@ -32,7 +36,7 @@ function readings(predictions: readonly Prediction[], { units, blank }: Laborato
     const name = `<th scope="row">${escapeMarkup(prediction.words)} <span class="how">(${escapeMarkup(prediction.how)})</span></th>`;
     const cell = (text: string) => `<td>${escapeMarkup(text)}</td>`;
     const write = `<td class="write">${escapeMarkup(blankUnit(prediction, units))}</td>`;
-    if (blank) return `<tr class="reading">${name}${write}${write}</tr>`;
+    if (blank) return `<tr>${name}${write}${write}</tr>`;
     const open = prediction.open === null ? '' : ` ${prediction.open}`;
     return `<tr class="reading">${name}${cell(predictedText(prediction, units))}${cell(rangeText(prediction, units))}${write}</tr>
 <tr class="outside"><td colspan="${head.length}" class="outside">Outside: ${escapeMarkup(prediction.outside + open)}</td></tr>`;
@@ -75,22 +79,30 @@ ${lines.join('\n')}
 </tbody></table></div>`;
 }
 
-function lateTable({ lateSwitch }: LaboratorySheet, { units }: LaboratoryOptions): string {
+/** The delays to set; what they lead to only where predictions are told. */
+function lateTable({ lateSwitch }: LaboratorySheet, { units, blank }: LaboratoryOptions): string {
   const late = lateSwitch.filter(({ later }) => later > 0);
   if (late.length === 0) return '';
   const show = (value: number, unit: string) => formatQuantity(value, unit, { system: units });
   return `${table({
     caption: 'If the switch opens later than it is set',
-    head: ['Later by', 'Highest speed backwards', 'Turned backwards', 'Read'].map((text) => ({ text })),
+    head: (blank
+      ? ['Later by', 'Own prediction: turned backwards', 'Read']
+      : ['Later by', 'Highest speed backwards', 'Turned backwards', 'Read']
+    ).map((text) => ({ text })),
     rows: late.map(({ later, speed, angle }) => [
       { text: formatQuantity(later, 's', { system: units, milli: true }) },
-      { text: show(speed, 'rad/s') },
-      {
-        text:
-          angle > 2 * Math.PI
-            ? `${formatQuantity(angle / (2 * Math.PI), '1', { system: units })} rev`
-            : show(angle, 'rad'),
-      },
+      ...(blank
+        ? [{ text: '' }]
+        : [
+            { text: show(speed, 'rad/s') },
+            {
+              text:
+                angle > 2 * Math.PI
+                  ? `${formatQuantity(angle / (2 * Math.PI), '1', { system: units })} rev`
+                  : show(angle, 'rad'),
+            },
+          ]),
       { text: '' },
     ]),
   })}

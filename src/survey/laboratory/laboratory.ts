@@ -1,4 +1,4 @@
-import type { Scenario } from '../../scenario/scenario.ts';
+import type { LimitsData, Scenario } from '../../scenario/scenario.ts';
 import type { Instrument } from './instruments.ts';
 import type { LateSwitch } from './lateSwitch.ts';
 import type { Pause } from './pause.ts';
@@ -25,10 +25,28 @@ export interface LaboratorySheet {
     /** After a start and a full reversal. */
     readonly reversal: Pause | string;
   };
+  /** How long the trials take at least, pauses included; words: what is missing for it. */
+  readonly leastTime:
+    | {
+        /** In the order of the work. */
+        readonly parts: readonly {
+          /** The step whose trials they are. */
+          readonly step: StepKey;
+          /** Number of trials. */
+          readonly trials: number;
+          /** A trial from its start to the next one's, the pause included, s. */
+          readonly each: number;
+        }[];
+        /** All of them, s. */
+        readonly total: number;
+      }
+    | string;
   /** How far the set turns backwards when the zero-speed switch opens later; empty: it has none, or nothing is plugged. */
   readonly lateSwitch: readonly LateSwitch[];
   /** Kinetic energy of rotor and load at the running speed, J: the unit that heat in the rotor is counted in. */
   readonly storedEnergy: number;
+  /** Inertia of all that turns, at the motor's shaft, kg·m². */
+  readonly inertia: number;
   /** Sentences on what this scenario cannot show and why. */
   readonly leftOut: readonly string[];
 }
@@ -51,6 +69,21 @@ export interface LaboratoryStep {
   readonly title: string;
   /** Before it is begun; may be empty. */
   readonly cautions: readonly string[];
+  /** Limits of the scenario that this step may pass, by the upper ends of its predictions. */
+  readonly limits: readonly {
+    /** Which of the scenario's limits. */
+    readonly key: Exclude<keyof LimitsData, 'decelerationRadius'>;
+    /** What may go beyond it: "The crest of the current". */
+    readonly words: string;
+    /** What that may do, and who decides. */
+    readonly consequence: string;
+    /** Upper end of what is predicted, in the SI unit `unit`. */
+    readonly value: number;
+    /** The limit in the same unit; of a trip the crest of its setting. */
+    readonly most: number;
+    /** SI unit symbol. */
+    readonly unit: string;
+  }[];
   /** What to do, in order. */
   readonly doing: readonly string[];
   readonly readings: readonly Prediction[];

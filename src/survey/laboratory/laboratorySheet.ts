@@ -3,11 +3,14 @@ import { steadyState } from '../../machine/steadyState.ts';
 import type { RunResult } from '../../measure/result.ts';
 import { simulate } from '../../measure/simulate.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
+import { shaftOf } from '../../shaft/shaft.ts';
 import { OPENING_INSTANTS } from '../openingInstants.ts';
 import { type Bench, benchOf } from './bench.ts';
 import { instrumentsFor } from './instruments.ts';
 import type { LaboratorySheet, LaboratoryStep, Prediction } from './laboratory.ts';
 import { lateSwitchOf } from './lateSwitch.ts';
+import { leastTimeOf } from './leastTime.ts';
+import { limitsPassed } from './limits.ts';
 import { pausesOf } from './pause.ts';
 import { QUANTITIES, type QuantityKey } from './quantities.ts';
 import { QUANTITY_WORDS } from './quantityWords.ts';
@@ -28,11 +31,14 @@ export function laboratorySheet(scenario: Scenario, cageIsFitted = false): Labor
   const bench = benchOf(result);
   const ranges = rangesOf(bench);
   const { supply, machine } = bench.scenario;
+  const steps = STEP_PLANS.filter((plan) => whyWithout(plan, bench) === null).flatMap((plan) =>
+    step(plan, scenario, ranges),
+  );
+  const pauses = pausesOf(result, cageIsFitted);
+  const lateSwitch = lateSwitchOf(bench);
   return {
     scenario,
-    steps: STEP_PLANS.filter((plan) => whyWithout(plan, bench) === null).flatMap((plan) =>
-      step(plan, ranges),
-    ),
+    steps,
     evaluation: EVALUATED.flatMap((key) => prediction(key, ranges)),
     tolerances: TOLERANCES,
     closingAngles: OPENING_INSTANTS,
@@ -42,8 +48,15 @@ export function laboratorySheet(scenario: Scenario, cageIsFitted = false): Labor
       ratedCurrent: result.rated.current,
       lockedTorque: steadyState(machine, stiff(supply), 1).torque,
     }),
-    pauses: pausesOf(result, cageIsFitted),
-    lateSwitch: lateSwitchOf(bench),
+    pauses,
+    leastTime: leastTimeOf(
+      steps.map(({ key }) => key),
+      ranges,
+      pauses,
+      lateSwitch.length,
+    ),
+    lateSwitch,
+    inertia: shaftOf(bench.scenario).inertia,
     storedEnergy: storedEnergy(bench.scenario, bench.direction),
     leftOut: leftOut(result, bench, ranges, cageIsFitted),
   };
@@ -63,10 +76,12 @@ const NO_SWITCH =
   'The starter has no zero-speed switch: a plug stop would run on into the other direction, so that plug stop and late switch are left out and what concerns the stop is read in the reversal.';
 
 /** A step without any reading that should have one says nothing. */
-function step(plan: StepPlan, ranges: ReadonlyMap<QuantityKey, Range>): LaboratoryStep[] {
+function step(plan: StepPlan, scenario: Scenario, ranges: ReadonlyMap<QuantityKey, Range>): LaboratoryStep[] {
   const { reads, ...words } = plan;
   const readings = reads.flatMap((key) => prediction(key, ranges));
-  return reads.length > 0 && readings.length === 0 ? [] : [{ ...words, readings }];
+  return reads.length > 0 && readings.length === 0
+    ? []
+    : [{ ...words, limits: limitsPassed(plan.key, scenario, ranges), readings }];
 }
 
 function prediction(key: QuantityKey, ranges: ReadonlyMap<QuantityKey, Range>): Prediction[] {

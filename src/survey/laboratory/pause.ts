@@ -1,7 +1,10 @@
-import { mostPerHour, runningOf } from '../../assess/heat/dutyCycle.ts';
+import { dutyCycle, mostPerHour, runningOf } from '../../assess/heat/dutyCycle.ts';
 import { type OperationHeat, reversalHeat } from '../../assess/heat/heat.ts';
 import { heating } from '../../assess/heat/heating.ts';
+import { operationWindows } from '../../assess/heat/operationWindows.ts';
 import { NODE_WORDS, permissibleOperations } from '../../assess/heat/permissibleOperations.ts';
+import { relayJudgement } from '../../assess/protection/relayJudgement.ts';
+import { quadratureOf } from '../../measure/quadrature.ts';
 import type { RunResult } from '../../measure/result.ts';
 
 /** How long to wait between two trials, and how many an hour that leaves. SI. */
@@ -18,6 +21,8 @@ export interface Pause {
   readonly running: number;
   /** Number of trials one right after the other, from cold, until the overload relay trips; null: no relay is stated, or it never does. */
   readonly untilTrip: number | null;
+  /** Number of trials in this rhythm, from cold, until the overload relay trips; null: no relay is stated, or it never does. */
+  readonly untilTripWithPause: number | null;
   /** Number of trials one right after the other, from cold, until winding or cage passes its limit; null: never, or not of this trial. */
   readonly untilHot: number | null;
 }
@@ -56,6 +61,14 @@ export function pausesOf(
   const rates = [contactors?.forward, contactors?.reverse].flatMap(
     (device) => device?.operationsPerHourAc4 ?? [],
   );
+  const quadrature = quadratureOf(result.trajectory);
+  const windows = operationWindows(result, quadrature);
+  const tripInRhythm = (perHour: number): number | null => {
+    if (typeof windows === 'string' || typeof relay === 'string') return null;
+    const cycle = dutyCycle(found.heat, 'startPlugStop', running, perHour);
+    const judged = relayJudgement(scenario, quadrature, windows, 'startPlugStop', cycle);
+    return typeof judged === 'string' ? null : (judged.atDuty?.cold.operations ?? null);
+  };
   const pauseFor = (heat: OperationHeat, isPlugStop: boolean): Pause | string => {
     const thermal = permissibleOperations(model, heat, 'startPlugStop', running);
     if (thermal.perHour === 0) return `not even rare trials are permissible: ${thermal.remark}`;
@@ -82,6 +95,7 @@ export function pausesOf(
       bound: least.bound,
       running: running.time,
       untilTrip: finite(trip),
+      untilTripWithPause: finite(isPlugStop ? tripInRhythm(perHour) : null),
       untilHot: finite(hot),
     };
   };

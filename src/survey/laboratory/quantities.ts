@@ -43,6 +43,9 @@ export const QUANTITIES = {
   stopRevolutions: { unit: '1', share: 0, absolute: 0.25, instrument: 'turns counted on the trace' },
   creepAngle: { unit: 'rad', share: 0.02, absolute: 0.17, instrument: 'mark on the flywheel' },
   reversalTime: { unit: 's', ...TRACE },
+  // Not read: for the limits of the shaft.
+  startShaftTorque: { unit: 'N·m', share: 0, absolute: 0, instrument: 'none' },
+  plugShaftTorque: { unit: 'N·m', share: 0, absolute: 0, instrument: 'none' },
   shortCircuitResistance: { unit: 'Ω', share: 0.06, absolute: 0, instrument: 'readings it is made of' },
   shortCircuitReactance: { unit: 'Ω', share: 0.06, absolute: 0, instrument: 'readings it is made of' },
   noLoadReactance: { unit: 'Ω', share: 0.03, absolute: 0, instrument: 'readings it is made of' },

@@ -106,6 +106,16 @@ export const QUANTITY_WORDS: Readonly<Record<QuantityKey, QuantityWords>> = {
     how: 'record of speed',
     outside: 'As for the run-up time.',
   },
+  startShaftTorque: {
+    words: 'Start: largest torque between motor and load',
+    how: 'not read',
+    outside: 'Not read.',
+  },
+  plugShaftTorque: {
+    words: 'Plug stop: largest torque between motor and load',
+    how: 'not read',
+    outside: 'Not read.',
+  },
   shortCircuitResistance: {
     words: 'Stator and rotor resistance together, per phase',
     how: 'locked-rotor power over three times the squared current',
@@ -123,7 +133,7 @@ export const QUANTITY_WORDS: Readonly<Record<QuantityKey, QuantityWords>> = {
   },
   meanFriction: {
     words: 'Mean friction torque between full and half speed',
-    how: 'inertia times half the running speed (rad/s) over the run-down to half speed',
+    how: 'J as stated above, times half the running speed (rad/s), over the run-down to half speed',
     outside: 'See the run-down.',
   },
   stopToStartTime: {
@@ -138,7 +148,7 @@ export const QUANTITY_WORDS: Readonly<Record<QuantityKey, QuantityWords>> = {
   },
   startHeatMultiple: {
     words: 'Rotor heat of a start',
-    how: 'from the record of speed: each small step of time gives torque (inertia times slope, and friction) times slip speed times the step',
+    how: 'from the record of speed: each small step of time gives torque (J times slope, and friction) times slip speed times the step; their sum over ½·J·ω² (speeds in rad/s)',
     outside: 'The inertia used is not that of the set, or the slope was smoothed over too long a stretch.',
   },
   plugHeatMultiple: {

@@ -3,6 +3,7 @@ import type { Scenario } from '../../scenario/scenario.ts';
 import { OPENING_INSTANTS } from '../openingInstants.ts';
 import type { Bench } from './bench.ts';
 import type { RangePart } from './laboratory.ts';
+import { shaftTorques } from './limits.ts';
 import { movingQuantities, type RunAngles, type RunFigures, runFigures } from './movingQuantities.ts';
 import { QUANTITIES, QUANTITY_KEYS, type Quantities, type QuantityKey } from './quantities.ts';
 import { steadyQuantities, storedEnergy } from './steadyQuantities.ts';
@@ -104,6 +105,7 @@ export function quantitiesOf(
   return {
     ...steadyQuantities(scenario, direction),
     ...movingQuantities(runs, storedEnergy(scenario, direction)),
+    ...shaftTorques(scenario, runs),
   };
 }
 

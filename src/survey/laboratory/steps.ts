@@ -13,6 +13,9 @@ export interface StepPlan {
 /** Repetitions of what the closing instant decides: nobody controls it, so that one reading says little. */
 export const REPEATS = 10;
 
+/** Run-downs, of which the mean is taken. */
+export const RUN_DOWNS = 3;
+
 /** Quantities that are read on each repetition. */
 export const REPEATED: readonly QuantityKey[] = [
   'plugPeakCurrent',
@@ -79,7 +82,7 @@ export const STEP_PLANS: readonly StepPlan[] = [
     ],
     doing: [
       'Bring the set to its running speed, warm. Open the contactor without plugging.',
-      'Take the time to half speed and the time to rest. Three runs, mean of the three.',
+      `Take the time to half speed and the time to rest. ${RUN_DOWNS} runs, mean of the ${RUN_DOWNS}.`,
     ],
     reads: ['runDownTime', 'halfSpeedTime'],
   },
@@ -97,8 +100,8 @@ export const STEP_PLANS: readonly StepPlan[] = [
     key: 'plugStop',
     title: 'Plug stop, ten times',
     cautions: [
-      'Many plug stops heat the rotor, where no thermometer is: keep the pause of this sheet, and end the experiment at any smell of hot insulation.',
-      'The zero-speed switch is not a protective device. If it fails to open, the set runs up backwards: one hand stays at the emergency stop.',
+      'Many plug stops heat winding and rotor, where no thermometer is: keep the pause of this sheet, and end the experiment at any smell of hot insulation.',
+      'The zero-speed switch is not a protective device. If it fails to open, the set runs up backwards: one hand stays at the emergency stop. It takes the supply away and does not brake: the flywheel turns on as long as in the run-down.',
     ],
     doing: [
       'Start, let the set run until it is at its running speed, then plug. Record currents and speed.',

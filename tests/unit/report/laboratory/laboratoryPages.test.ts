@@ -32,6 +32,11 @@ function prediction(
   };
 }
 
+const LIMIT = {
+  ...{ key: 'instantaneousTrip' as const, value: 44.91, most: 28.28, unit: 'A' },
+  ...{ words: 'The crest of the current', consequence: 'The breaker may open.' },
+};
+
 /** Numbers of no machine, so that each is known again on the page. */
 const sheet: LaboratorySheet = {
   scenario,
@@ -40,6 +45,7 @@ const sheet: LaboratorySheet = {
       key: 'plugStop',
       title: 'Plug stop, ten times',
       cautions: ['One hand stays at the emergency stop.'],
+      limits: [LIMIT],
       doing: ['Start, then plug.'],
       readings: [
         prediction('plugPeakCurrent', 'A', [17.31, 31.37, 44.91]),
@@ -64,12 +70,18 @@ const sheet: LaboratorySheet = {
       bound: 'the winding',
       running: 5,
       untilTrip: 14,
+      untilTripWithPause: 6,
       untilHot: null,
     },
     reversal: 'the section thermal is missing',
   },
-  lateSwitch: [],
+  leastTime: { parts: [{ step: 'plugStop', trials: 10, each: 50.7 }], total: 507 },
+  lateSwitch: [
+    { later: 0, speed: 0.5, angle: 0.02 },
+    { later: 0.037, speed: 8.171, angle: 3.291 },
+  ],
   storedEnergy: 773.6,
+  inertia: 0.0632,
   leftOut: HOSTILE_TEXTS,
 };
 
@@ -114,6 +126,64 @@ describe('the printed procedure', () => {
       expect(html).toMatch(words);
   });
 
+  it('warns that the emergency stop does not brake, for how long the disc may turn on, and says what sets the pause', () => {
+    expect(html).toContain(
+      'reckons with an emergency stop that only takes the supply away and does not brake',
+    );
+    expect(html).toContain('how long the disc then turns on is not predicted here');
+    expect(html).toContain('the pause, which is set here by the winding.');
+    const runDown = prediction('runDownTime', 's', [18.1, 23.3, 31.2]);
+    const steps = [...sheet.steps, { ...sheet.steps[0]!, key: 'runDown' as const, readings: [runDown] }];
+    const known = (blank: boolean) =>
+      renderLaboratoryHtml(
+        { ...sheet, steps, pauses: { ...sheet.pauses, plugStop: 'no duty' } },
+        { units: 'SI', blank, version: '0', run },
+      );
+    expect(known(false)).toMatch(/31\.2 s/u);
+    expect(known(false)).toContain('the disc then turns on for up to 35 s or so');
+    expect(known(true)).toContain('the disc then turns on for up to 35 s or so');
+    expect(known(true)).not.toMatch(/31\.2 s/u);
+    expect(known(false)).toContain('keep the pause that the instructor sets.');
+  });
+
+  it('says where a step may pass a limit of the scenario, and that the relay may trip in spite of the pause', () => {
+    expect(html).toContain(
+      '<p class="alarm">The crest of the current may go beyond the crest of its setting, 28.3 A (√2 × limits.instantaneousTrip): it may reach 44.9 A. The breaker may open.</p>',
+    );
+    expect(html).toContain('With this pause the overload relay still trips after 6 trials');
+    const text = renderLaboratoryTerminal(sheet, { units: 'SI', blank: true, colour: false });
+    expect(text.replaceAll(/\s+/gu, ' ')).toContain('(√2 × limits.instantaneousTrip). The breaker may open.');
+  });
+
+  it('says how long the trials take, and what fewer of them save', () => {
+    expect(html).toContain('Time of the trials with their pauses: at least 9 min (step 1: 10 × 51 s)');
+    expect(html).toContain('5 plug stops instead of 10 save about 4 min');
+    expect(page({ blank: true })).toMatch(/at least 9 min \(trials of step 1: 10\)/u);
+    const unknown = { ...sheet, leastTime: 'the section thermal is missing' };
+    expect(
+      renderLaboratoryTerminal(unknown, { units: 'SI', blank: false, colour: false }).replaceAll(
+        /\s+/gu,
+        ' ',
+      ),
+    ).toContain('Least time of the trials: not worked out, because the section thermal is missing.');
+  });
+
+  it('keeps what is to be done on one page with the table for it, and lets figures fill a page', () => {
+    for (const step of html.split('<section class="step">').slice(1)) {
+      const [kept] = step.split('</div>\n<div class="scroll"><table class="trials"');
+      expect(kept).toMatch(/^\n<div class="together">\n<h2>[\s\S]*<\/ol>[\s\S]*<\/table>/u);
+    }
+    expect(html).toContain('.together{break-inside:avoid}');
+    const heights = [...html.matchAll(/<svg [^>]*viewBox="0 0 960 (\d+)"/gu)].map(([, height]) =>
+      Number(height),
+    );
+    // 180 mm of paper are 960 px wide, and 222 mm of them high.
+    expect(Math.max(...heights)).toBeLessThan((960 * 222) / 180);
+    expect(Math.min(...heights)).toBeGreaterThan((960 * 170) / 180);
+    expect(html.match(/Line current [ABC] \(A\)<\/text>/gu)).toHaveLength(3);
+    expect(html).not.toMatch(/Terminal voltage \(V/u);
+  });
+
   it('needs nothing from elsewhere, numbers its pages and lets no text of others act', () => {
     expect(html).not.toMatch(/<script|<img|href="http/u);
     expect(html).toContain('counter(page)');
@@ -135,6 +205,30 @@ it('a blank sheet tells no prediction, no range and no figure of the run', () =>
   expect(html).toContain('Sketch what you expect');
   expect(html).not.toContain('For the instructor');
   expect(html).toContain('at least 45 s');
+});
+
+it('a blank sheet keeps the delays to set, and tells neither what they lead to nor the rule of the heats', () => {
+  const creep = { ...sheet.steps[0]!, key: 'creep' as const };
+  const both = { ...sheet, steps: [creep] };
+  const [told, blank] = [false, true].map((left) =>
+    renderLaboratoryHtml(both, { units: 'SI', blank: left, version: '0', run }),
+  );
+  for (const words of ['37.0 ms', 'If the switch opens later than it is set']) {
+    expect(told).toContain(words);
+    expect(blank).toContain(words);
+  }
+  for (const words of [
+    '78.0 r/min',
+    '189°',
+    '1 : 3 : 4',
+    'takes 1 of it in a start',
+    '<th scope="col">Rule',
+    '44.9 A',
+  ]) {
+    expect(told, words).toContain(words);
+    expect(blank, words).not.toContain(words);
+  }
+  expect(blank).toContain('½·J·ω²');
 });
 
 it('the table has a line for every trial, in SI, and none of the numbers when blank', () => {

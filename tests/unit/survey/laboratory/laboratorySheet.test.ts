@@ -185,6 +185,20 @@ it('the later the switch opens, the farther the flywheel turns back', () => {
   }
 });
 
+it('the set of the example passes none of its limits, and its time is that of its trials', () => {
+  expect(sheet.steps.flatMap(({ limits }) => limits)).toEqual([]);
+  const { leastTime, inertia } = sheet;
+  if (typeof leastTime === 'string') throw new Error(leastTime);
+  expect(leastTime.parts.map(({ step, trials }) => [step, trials])).toEqual([
+    ['runDown', 3],
+    ['start', 1],
+    ['plugStop', 10],
+    ['creep', 4],
+    ['reversal', 1],
+  ]);
+  expect(inertia).toBeCloseTo(0.0632, 12);
+});
+
 it('the recorder reaches a quarter above the highest crest of the ranges', () => {
   const recorder = sheet.instruments.find(({ words }) => words.startsWith('recorder'));
   expect(recorder!.reaches[0]!.value).toBeCloseTo(1.25 * of('plugPeakCurrent').high, 9);
@@ -196,7 +210,8 @@ describe('what a scenario cannot show', () => {
 
   it('is left out with the reason where nothing plugs and the circuit has no iron loss', () => {
     const { core: _, ...machine } = set.machine;
-    const plain = { ...set, machine, actions: commands.slice(0, 1) };
+    const load = { ...set.load, inertia: 0.004 };
+    const plain = { ...set, machine, load, actions: commands.slice(0, 1) };
     const { steps, leftOut } = laboratorySheet(plain);
     expect(steps.map(({ key }) => key)).toEqual([
       'resistance',
@@ -213,7 +228,9 @@ describe('what a scenario cannot show', () => {
   it('is the plug stop without a zero-speed switch; the reversal stays', () => {
     const { core: _, mechanicalLoss: __, ...machine } = set.machine;
     const starter = { ...set.starter, zeroSpeedSwitch: null };
-    expect(keys({ ...set, machine, starter })).toEqual([
+    // A light disc: the runs are short.
+    const load = { ...set.load, inertia: 0.004 };
+    expect(keys({ ...set, machine, starter, load })).toEqual([
       'resistance',
       'direction',
       'noLoad',
