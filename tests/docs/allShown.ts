@@ -44,10 +44,3 @@ export const COMMANDS: readonly SameCommands[] = [...new Set(runnable.map(titleO
   title,
   shown: runnable.filter((shown) => titleOf(shown) === title),
 }));
-
-/** Commands that take seven seconds and more on a quiet computer of two cores, all of them surveys: the long tests run them. */
-export const LONG_COMMANDS: readonly string[] = [
-  'survey examples/engineer/how-heavy-and-how-often-may-it-be-plugged.yaml',
-  'survey examples/engineer/what-is-the-worst-torque-on-the-coupling.yaml',
-  'survey examples/engineer/what-moves-the-peak-most.yaml',
-];

@@ -5,20 +5,14 @@ import { PROJECT, runCommand } from '../support/commandLine.ts';
 import { EXAMPLES } from '../support/examples.ts';
 import { commandsInComments, runShown, shownCommands, wrongLine } from '../support/shownCommands.ts';
 import { workFolder } from '../support/workFolder.ts';
-import { COMMANDS, LONG_COMMANDS, SHOWN } from './allShown.ts';
+import { COMMANDS, SHOWN } from './allShown.ts';
 import { expectAsShown } from './expectAsShown.ts';
 
 describe('the command', () => {
-  const short = COMMANDS.filter(({ title }) => !LONG_COMMANDS.includes(title));
-  it.each(short.map((same) => [same.title, same] as const))(
+  it.each(COMMANDS.map((same) => [same.title, same] as const))(
     '%s does what the pages say',
     async (_title, same) => expectAsShown(same),
   );
-
-  it('of each stated long run is shown, so that the list holds no other', () => {
-    const titles = COMMANDS.map(({ title }) => title);
-    expect(LONG_COMMANDS.filter((title) => !titles.includes(title))).toEqual([]);
-  });
 
   it('stands with --silent where its output is shown, for npm writes lines of its own', () => {
     const loud = SHOWN.filter(
