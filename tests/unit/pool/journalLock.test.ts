@@ -46,10 +46,11 @@ describe('of several processes that want a lock at once', () => {
       JSON.parse(stdout),
     );
     for (const { taken, shared, odd } of said) {
-      expect(taken).toBeGreaterThan(0);
       expect(shared, `${taken} times taken`).toBe(0);
       expect(odd).toBe('');
     }
+    // On a busy machine one of them may not have had its turn; but the lock must have gone from hand to hand.
+    expect(said.filter(({ taken }) => taken > 0).length).toBeGreaterThan(1);
     // Nothing is left but the lock of the last that died.
     const left = readdirSync(folder).filter((name) => name !== 'race.mjs');
     expect(left).toEqual(ending === 'lifts' ? [] : ['file.lock']);
