@@ -25,7 +25,8 @@ export interface LabCommandOptions {
 /**
  * Makes the laboratory procedure of a scenario. A sheet without predictions has names of its own, so that both can lie in one folder.
  *
- * @throws ScenarioError when the scenario cannot be used, or starts, plugs and reverses nothing
+ * @throws ScenarioError when the scenario cannot be used, starts, plugs and reverses nothing, states faults, or has a load that pulls when
+ * the motor is off
  */
 export function labCommand(file: string, options: LabCommandOptions, io: CliIo): ExitCode {
   const scenarioFile = readScenarioFile(file, io);

@@ -48,7 +48,7 @@ export const PLAN_COLUMN_WORDS: Readonly<Record<PlanColumnName, ColumnWords>> = 
   'load inertia': {
     meaning: 'Moment of inertia of the load, at the motor shaft.',
     leftOut:
-      'what the standard demands a motor can start: mostly more than there is, so that dates come early',
+      'the inertia that the standard demands a motor can start; the dates may move either way',
   },
   'load kind': {
     meaning: 'How the torque of the load goes with the speed.',

@@ -34,6 +34,12 @@ export function planSentences(
   const doubtful = starters.filter(
     (starter) => !isOverdue(starter, asOf) && Math.floor(starter.earliest) < asOf,
   );
+  // A part other than the one that governs may be the one whose range begins early.
+  const early = ({ tag, parts }: PlannedStarter) =>
+    `${tag} (${parts
+      .filter(({ earliest }) => Math.floor(earliest) < asOf)
+      .map(({ words }) => words)
+      .join(', ')})`;
   const doubted = starters.filter(({ doubts }) => doubts.length > 0).map(({ tag }) => tag);
   const [first] = starters;
   return [
@@ -49,7 +55,7 @@ export function planSentences(
     ...(doubtful.length === 0
       ? []
       : [
-          `May be due already, because the range begins before ${dateOfDay(asOf)}: ${doubtful.map(({ tag }) => tag).join(', ')}.`,
+          `May be due already, because the range begins before ${dateOfDay(asOf)}: ${doubtful.map(early).join('; ')}.`,
         ]),
     ...(overdue.length === 0
       ? []

@@ -82,8 +82,8 @@ export function shortCircuitStatus(fault: ShortCircuit): RunStatus {
       time: fault.t,
       message:
         `line-to-line short circuit at ${fault.t.toFixed(4)} s: a pole of the closing contactor touched on terminal ` +
-        `${fault.phase} while the other contactor's pole there is welded; ${current}; only a mechanical interlock keeps ` +
-        'the contactor from closing',
+        `${fault.phase} while the other contactor's pole there is welded; ${current}; only an interlock that feels the ` +
+        'welded contactor, mechanical or by break contacts linked to its main poles, keeps the other from closing',
     };
   if (fault.bothClosed)
     return {

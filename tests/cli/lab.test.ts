@@ -65,4 +65,24 @@ describe('lab', () => {
     expect({ exit, out }).toEqual({ exit: 1, out: '' });
     expect(err).toMatch(/^set\.yaml:\d+:\d+ actions: .*nothing for a laboratory to measure/u);
   });
+
+  it.each([
+    [
+      'faults',
+      '  faults: [{ kind: dead pole, pole: A, contactor: reverse }]\n',
+      /^set\.yaml:\d+:\d+ starter\.faults: .*a whole set/u,
+    ],
+    ['a weight', '', /^set\.yaml:\d+:\d+ load\.torque: .*runs away/u],
+  ])('refuses a set with %s, with its place in the file', async (_, more, message) => {
+    const folder = workFolder();
+    const set =
+      more === ''
+        ? EXAMPLE.replace('  torque:\n', '  torque:\n    - { kind: gravity, torque: -2 N m }\n')
+        : EXAMPLE.replace('starter:\n', `starter:\n${more}`);
+    const file = writeInto(folder, 'set.yaml', set);
+    const { exit, out, err } = await runCommand(folder, ['lab', file]);
+    expect({ exit, out }).toEqual({ exit: 1, out: '' });
+    expect(err).toMatch(message);
+    expect(filesBelow(folder)).toEqual(['set.yaml']);
+  });
 });

@@ -81,7 +81,7 @@ describe('how much what is left out, or not known, may matter', () => {
     const [current, torque, time, heat] = plain;
     const lines = [
       '',
-      '| what changes | peak current | torque peak | time to stop | rotor heat |',
+      '| what changes | peak current | torque peak | touch to zero speed | rotor heat, command to zero speed |',
       '| --- | --- | --- | --- | --- |',
       `| as in the file | ${current!.toFixed(0)} A | ${torque!.toFixed(0).replace('-', '−')} N·m | ${time!.toFixed(3)} s | ${(heat! / 1000).toFixed(2)} kJ |`,
       `| the closing instant, anywhere in the period | ${FIGURES.map((_, k) => range(k)).join(' | ')} |`,

@@ -153,7 +153,7 @@ export const STATUSES: Readonly<Record<RunStatusCode, ShownTrouble>> = {
   lineToLineShortCircuit: {
     means:
       'The reversing contactor touched while the other one’s arc still burned (or a pole was welded): a short circuit between two phases. Nothing after it is simulated.',
-    cure: 'A longer dead time; the metric “margin” says how much is missing. For a welded pole only a mechanical interlock helps.',
+    cure: 'A longer dead time; the metric “margin” says how much is missing. For a welded pole only an interlock helps that feels it: mechanical, or break contacts linked to the main poles.',
     changes: [
       ['changeoverDelay: 12 ms', 'changeoverDelay: 0 ms'],
       ['closingTime: 18 ms', 'closingTime: 12 ms'],

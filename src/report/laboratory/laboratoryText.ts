@@ -24,12 +24,15 @@ export function laboratoryCautions(sheet: LaboratorySheet): readonly string[] {
   ];
 }
 
+/** Times of the run-down above this are not counted out, s. */
+const LONG = 3600;
+
 /** The upper end of the run-down: whoever waits must not wait too short. */
-function turnsOn({ steps }: LaboratorySheet): string {
-  const runDown = steps.flatMap(({ readings }) => readings).find(({ key }) => key === 'runDownTime');
-  if (runDown === undefined) return 'how long the disc then turns on is not predicted here';
-  const seconds = Math.ceil(runDown.high / TIME_STEP) * TIME_STEP;
-  return `the disc then turns on for up to ${seconds} s or so${runDown.open === null ? '' : ', or longer'}, as in the run-down`;
+function turnsOn({ turnsOn: time }: LaboratorySheet): string {
+  if (time === null) return 'how long the disc then turns on is not predicted here';
+  if (time.most > LONG) return 'the disc may then turn on for longer than an hour';
+  const seconds = Math.ceil(time.most / TIME_STEP) * TIME_STEP;
+  return `the disc then turns on for up to ${seconds} s or so${time.isOpen ? ', or longer' : ''}, as in the run-down`;
 }
 
 /** Which body or rate it is, as the pause was worked out. */

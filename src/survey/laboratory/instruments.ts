@@ -38,7 +38,8 @@ export function instrumentsFor(
   ranges: ReadonlyMap<QuantityKey, Range>,
   { lineVoltage, frequency, ratedCurrent, lockedTorque }: BenchNumbers,
 ): readonly Instrument[] {
-  const high = (...keys: QuantityKey[]) => Math.max(0, ...keys.map((key) => ranges.get(key)?.high ?? 0));
+  const high = (...keys: QuantityKey[]) =>
+    Math.max(0, ...keys.map((key) => Math.max(ranges.get(key)?.high ?? 0, -(ranges.get(key)?.low ?? 0))));
   const reach = (words: string, value: number, unit: string) =>
     value > 0 ? [{ words, value: RESERVE * value, unit }] : [];
   const longest = high('reversalTime', 'stopTimeFromTouch', 'startTime');

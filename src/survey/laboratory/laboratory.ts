@@ -43,6 +43,13 @@ export interface LaboratorySheet {
     | string;
   /** How far the set turns backwards when the zero-speed switch opens later; empty: it has none, or nothing is plugged. */
   readonly lateSwitch: readonly LateSwitch[];
+  /** How long the set turns on without supply and plugging; null: it is not known. */
+  readonly turnsOn: {
+    /** Upper end of the run-down, s. */
+    readonly most: number;
+    /** Within the tolerances it may be longer still. */
+    readonly isOpen: boolean;
+  } | null;
   /** Kinetic energy of rotor and load at the running speed, J: the unit that heat in the rotor is counted in. */
   readonly storedEnergy: number;
   /** Inertia of all that turns, at the motor's shaft, kg·m². */

@@ -29,6 +29,8 @@ const REVERSAL_EVERY = 6;
 const DEAD_TIME_EVERY = 3;
 /** Turned while a set coasts to rest: with the square of the speed it begins at. */
 const ADDS_IN_ROOTS: readonly QuantityKey[] = ['creepAngle'];
+/** A set that its load drives gives power back; nothing else has a sign. */
+const SIGNED: readonly QuantityKey[] = ['noLoadPower'];
 /** Parts below this share of a range are not named. */
 const SMALLEST_PART = 0.005;
 
@@ -154,7 +156,8 @@ function rangeOf(key: QuantityKey, all: readonly Quantities[], shifts: readonly 
       (total, { stated, changed }) => total + beyond(stated, changed, by, side),
       Math.abs(by(predicted) - by(scatter[side])),
     );
-  const below = Math.max(0, root(predicted) - sum(root, 'low'));
+  const least = SIGNED.includes(key) ? Number.NEGATIVE_INFINITY : 0;
+  const below = Math.max(least, root(predicted) - sum(root, 'low'));
   const above = root(predicted) + sum(root, 'high');
   const bottom = ADDS_IN_ROOTS.includes(key) ? squared(below) : below;
   const top = ADDS_IN_ROOTS.includes(key) ? squared(above) : above;
@@ -172,8 +175,7 @@ function rangeOf(key: QuantityKey, all: readonly Quantities[], shifts: readonly 
   const width = top + read(top) - bottom + read(bottom);
   return {
     predicted,
-    // None of the quantities has a sign.
-    low: Math.max(0, bottom - read(bottom)),
+    low: Math.max(least, bottom - read(bottom)),
     high: top + read(top),
     scatter,
     parts: parts

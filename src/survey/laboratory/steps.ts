@@ -137,6 +137,11 @@ export const STEP_PLANS: readonly StepPlan[] = [
   },
 ];
 
+/** What is said beside the doing of a step where the load pulls one way, as a weight does, and friction holds it. */
+export const WEIGHT_TOO: Partial<Readonly<Record<StepKey, readonly string[]>>> = {
+  runDown: ['What is timed is friction and weight together; in the other direction the times are others.'],
+};
+
 /** What is worked out afterwards, in order. */
 export const EVALUATED: readonly QuantityKey[] = [
   'noLoadReactance',

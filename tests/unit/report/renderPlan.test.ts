@@ -168,7 +168,7 @@ describe('a starter of which another part than the contacts is due first', () =>
       contactor: { switchMechanicalLife: 8000 },
     };
     expect(renderPlanTerminal(plan(early))).toContain(
-      'May be due already, because the range begins before 2026-05-02: E1.\n',
+      'May be due already, because the range begins before 2026-05-02: E1 (contacts of the reversing contactor).\n',
     );
   });
 });
@@ -341,7 +341,7 @@ describe('the list in the terminal', () => {
     // Half the life at twelve a day ends on day 417 from 2025-01-01, at ten a day and the full life on day 1000.
     const early: RowParts = { tag: 'E1', duty: { contactsChanged: day('2025-01-01') } };
     expect(renderPlanTerminal(plan(ONE, OVERDUE, early))).toContain(
-      'May be due already, because the range begins before 2026-05-02: E1.\n',
+      'May be due already, because the range begins before 2026-05-02: E1 (contacts of the reversing contactor).\n',
     );
     expect(renderPlanTerminal(plan(ONE, OVERDUE))).not.toContain('May be due already');
   });

@@ -80,8 +80,7 @@ const sheet: LaboratorySheet = {
     { later: 0, speed: 0.5, angle: 0.02 },
     { later: 0.037, speed: 8.171, angle: 3.291 },
   ],
-  storedEnergy: 773.6,
-  inertia: 0.0632,
+  ...{ turnsOn: null, storedEnergy: 773.6, inertia: 0.0632 },
   leftOut: HOSTILE_TEXTS,
 };
 
@@ -134,15 +133,17 @@ describe('the printed procedure', () => {
     expect(html).toContain('the pause, which is set here by the winding.');
     const runDown = prediction('runDownTime', 's', [18.1, 23.3, 31.2]);
     const steps = [...sheet.steps, { ...sheet.steps[0]!, key: 'runDown' as const, readings: [runDown] }];
-    const known = (blank: boolean) =>
+    const known = (blank: boolean, turnsOn: LaboratorySheet['turnsOn'] = { most: 31.2, isOpen: false }) =>
       renderLaboratoryHtml(
-        { ...sheet, steps, pauses: { ...sheet.pauses, plugStop: 'no duty' } },
+        { ...sheet, steps, turnsOn, pauses: { ...sheet.pauses, plugStop: 'no duty' } },
         { units: 'SI', blank, version: '0', run },
       );
     expect(known(false)).toMatch(/31\.2 s/u);
-    expect(known(false)).toContain('the disc then turns on for up to 35 s or so');
-    expect(known(true)).toContain('the disc then turns on for up to 35 s or so');
+    for (const blank of [false, true])
+      expect(known(blank)).toContain('the disc then turns on for up to 35 s or so, as in');
     expect(known(true)).not.toMatch(/31\.2 s/u);
+    expect(known(false, { most: 31.2, isOpen: true })).toContain('for up to 35 s or so, or longer');
+    expect(known(false, { most: 4e5, isOpen: false })).toContain('may then turn on for longer than an hour');
     expect(known(false)).toContain('keep the pause that the instructor sets.');
   });
 
