@@ -10,6 +10,8 @@ import { loadRows } from '../loadRows.ts';
 import { machineRows } from '../machineRows.ts';
 import { starterRows } from '../starterRows.ts';
 
+const SECONDS_PER_HOUR = 3600;
+
 /** What must be read before anything is touched; on blank sheets too, so that times are rounded up and give no prediction away. */
 export function laboratoryCautions(sheet: LaboratorySheet): readonly string[] {
   return [
@@ -56,12 +58,14 @@ function sentenceOf(trial: string, pause: Pause | string, units: UnitSystem): st
   if (typeof pause === 'string')
     return `Pause after a ${trial}: not worked out, because ${pause}. The instructor decides.`;
   const seconds = keptPause(pause);
+  // Of the pause as it is kept, which is rounded up.
+  const perHour = Math.floor(SECONDS_PER_HOUR / (SECONDS_PER_HOUR / pause.perHour - pause.time + seconds));
   const without = [
     ...(pause.untilTrip === null ? [] : [`the overload relay trips after ${pause.untilTrip} trials`]),
     ...(pause.untilHot === null ? [] : [`winding or cage passes its limit after ${pause.untilHot}`]),
   ];
   return (
-    `Pause after a ${trial}: at least ${seconds} s from standstill to the next start, at most ${Math.floor(pause.perHour)} trials an hour. ` +
+    `Pause after a ${trial}: at least ${seconds} s from standstill to the next start, at most ${perHour} trials an hour. ` +
     `That is ${100 * SHARE_USED} % of what ${pause.bound} permits, with ${formatQuantity(pause.running, 's', { system: units })} of running in between.` +
     (without.length === 0 ? '' : ` Without any pause, from cold, ${without.join(', and ')}.`) +
     (pause.untilTripWithPause === null

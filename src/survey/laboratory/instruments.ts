@@ -1,3 +1,4 @@
+import { decadeBelow } from '../../numeric/decadeBelow.ts';
 import type { QuantityKey } from './quantities.ts';
 import type { Range } from './ranges.ts';
 
@@ -17,6 +18,10 @@ export interface Instrument {
 
 /** Reserve above the highest reading, so that a crest is not cut off. Common practice, no source. */
 const RESERVE = 1.25;
+/** The same for crests: leakage that saturates raises them by some tens of per cent, which is to be seen. Common practice, no source. */
+const CREST_RESERVE = 1.6;
+/** Steps of usual ranges. They also keep a range from telling what is to be predicted. */
+const STEPS = [1, 2, 5, 10];
 /** Samples of a crest that a recorder should take in a quarter of a period, and its time before the command, s. Common practice, no source. */
 const SAMPLES_PER_QUARTER = 25;
 const BEFORE_COMMAND = 0.1;
@@ -33,6 +38,12 @@ export interface BenchNumbers {
   readonly lockedTorque: number;
 }
 
+/** The next of 1, 2, 5, 10, … of a decade that is not below a value. */
+function usualRange(value: number): number {
+  const decade = decadeBelow(value);
+  return (STEPS.find((step) => step * decade >= value) ?? 10) * decade;
+}
+
 /** The instruments of the procedure, with ranges worked out from the predictions. */
 export function instrumentsFor(
   ranges: ReadonlyMap<QuantityKey, Range>,
@@ -40,8 +51,8 @@ export function instrumentsFor(
 ): readonly Instrument[] {
   const high = (...keys: QuantityKey[]) =>
     Math.max(0, ...keys.map((key) => Math.max(ranges.get(key)?.high ?? 0, -(ranges.get(key)?.low ?? 0))));
-  const reach = (words: string, value: number, unit: string) =>
-    value > 0 ? [{ words, value: RESERVE * value, unit }] : [];
+  const reach = (words: string, value: number, unit: string, reserve = RESERVE) =>
+    value > 0 ? [{ words, value: usualRange(reserve * value), unit }] : [];
   const longest = high('reversalTime', 'stopTimeFromTouch', 'startTime');
   return [
     {
@@ -59,7 +70,7 @@ export function instrumentsFor(
     {
       words: 'recorder with three current probes that pass direct current, and a channel for speed',
       reaches: [
-        ...reach('current, crest', high('startPeakCurrent', 'plugPeakCurrent'), 'A'),
+        ...reach('current, crest', high('startPeakCurrent', 'plugPeakCurrent'), 'A', CREST_RESERVE),
         {
           words: 'sampling, at least',
           value: 4 * SAMPLES_PER_QUARTER * frequency,

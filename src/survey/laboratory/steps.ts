@@ -105,8 +105,8 @@ export const STEP_PLANS: readonly StepPlan[] = [
     ],
     doing: [
       'Start, let the set run until it is at its running speed, then plug. Record currents and speed.',
-      `Do it ${REPEATS} times without changing anything. The crest differs from trial to trial because the contacts touch at another instant of the supply’s period; time and revolutions hardly do. This scatter is what the experiment is about.`,
-      'Mark the lowest and the highest crest. They should lie within the scatter that is predicted, and their mean near its mean.',
+      `Do it ${REPEATS} times without changing anything. How the readings scatter is what the experiment is about.`,
+      'Mark the lowest and the highest crest. They should lie about as far apart as predicted; where they lie may shift within the range that is in order.',
     ],
     reads: ['plugPeakCurrent', 'stopTimeFromTouch', 'stopRevolutions', 'partingToTouch'],
   },

@@ -103,7 +103,7 @@ describe('the printed procedure', () => {
   });
 
   it('says the pause rounded up, the trials rounded down, and who decides where it is not known', () => {
-    expect(html).toMatch(/at least 45 s from standstill to the next start, at most 72 trials an hour/u);
+    expect(html).toMatch(/at least 45 s from standstill to the next start, at most 70 trials an hour/u);
     expect(html).toContain('the overload relay trips after 14 trials');
     expect(
       renderLaboratoryTerminal(
