@@ -47,8 +47,7 @@ export const PLAN_COLUMN_WORDS: Readonly<Record<PlanColumnName, ColumnWords>> = 
   'rotor inertia': { meaning: 'Moment of inertia of the rotor.', leftOut: 'estimated from power and poles' },
   'load inertia': {
     meaning: 'Moment of inertia of the load, at the motor shaft.',
-    leftOut:
-      'the inertia that the standard demands a motor can start; the dates may move either way',
+    leftOut: 'the inertia that the standard demands a motor can start; the dates may move either way',
   },
   'load kind': {
     meaning: 'How the torque of the load goes with the speed.',
