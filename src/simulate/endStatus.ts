@@ -74,7 +74,7 @@ export function shortCircuitStatus(fault: ShortCircuit): RunStatus {
   const current =
     fault.prospectiveCurrent === null
       ? 'nothing in the scenario limits the current (no source impedance is given)'
-      : `prospective current ${fault.prospectiveCurrent.toPrecision(3)} A r.m.s.`;
+      : `prospective current ${Number(fault.prospectiveCurrent.toPrecision(3))} A r.m.s.`;
   const late = (fault.lastExtinction - fault.t) * 1000;
   if (fault.welded)
     return {

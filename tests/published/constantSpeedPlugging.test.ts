@@ -4,6 +4,7 @@
  */
 import { describe, it } from 'vitest';
 import { linearMachine, phasesOf } from '../support/constantSpeed.ts';
+import { pointComparisons } from '../support/pointComparisons.ts';
 import { publishedSource } from '../support/published.ts';
 import { run } from '../support/readings.ts';
 import { exchangeAtOnce } from '../support/scenarios.ts';
@@ -46,22 +47,10 @@ describe.each([
       const phases = phasesOf([exact[0]!, exact[1]!], -omega * t);
       const point = plug.trajectory.at(t);
       const when = `${(1000 * t).toFixed(1)} ms after the exchange, ${name} machine`;
-      // Integrated to 1e-9 of the no-load flux; a current is that over the leakage, about twenty times as much.
-      for (const [i, phase] of (['A', 'B', 'C'] as const).entries())
-        currents.push({
-          ours: point[`i${phase}`],
-          published: phases[i]!,
-          tolerance: { absolute: 1e-7 * largest },
-          quantity: `current of phase ${phase} ${when}`,
-          unit: 'A',
-        });
-      torques.push({
-        ours: point.torque,
-        published: after.torque(exact),
-        tolerance: { absolute: 1e-7 * swing },
-        quantity: `torque ${when}`,
-        unit: 'N·m',
-      });
+      const at = { phases, torque: after.torque(exact) };
+      const made = pointComparisons(point, at, { current: largest, torque: swing }, when);
+      currents.push(...made.currents);
+      torques.push(made.torque);
     }
     for (const all of [torques, currents]) {
       const { ours, published, tolerance, quantity, unit } = worstOf(all, allowedError);

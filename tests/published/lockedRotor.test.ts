@@ -6,6 +6,7 @@
 import { describe, it } from 'vitest';
 import { steadyState } from '../../src/machine/steadyState.ts';
 import { linearMachine, phasesOf } from '../support/constantSpeed.ts';
+import { pointComparisons } from '../support/pointComparisons.ts';
 import { publishedSource } from '../support/published.ts';
 import { type Readings, run } from '../support/readings.ts';
 import { startAtOnce } from '../support/scenarios.ts';
@@ -163,23 +164,11 @@ describe.each([
       const exact = linear.currents(rest, [crest * Math.cos(phi), crest * Math.sin(phi)], t);
       const phases = phasesOf([exact[0]!, exact[1]!], omega * t);
       const point = start.trajectory.at(t);
-      // The integration's tolerance is 1e-9 of the flux, 20 times that of the currents (leakage of a twentieth).
       const when = `${(1000 * t).toFixed(1)} ms after switching on, rotor locked, ${name}`;
-      for (const [i, phase] of (['A', 'B', 'C'] as const).entries())
-        currents.push({
-          ours: point[`i${phase}`],
-          published: phases[i]!,
-          tolerance: { absolute: 1e-7 * largest },
-          quantity: `current of phase ${phase} ${when}`,
-          unit: 'A',
-        });
-      torques.push({
-        ours: point.torque,
-        published: linear.torque(exact),
-        tolerance: { absolute: 1e-7 * swing },
-        quantity: `torque ${when}`,
-        unit: 'N·m',
-      });
+      const at = { phases, torque: linear.torque(exact) };
+      const made = pointComparisons(point, at, { current: largest, torque: swing }, when);
+      currents.push(...made.currents);
+      torques.push(made.torque);
     }
     compareWorst(currents);
     compareWorst(torques);
