@@ -5,7 +5,9 @@
  */
 
 // assess
+export type { LimitKey } from './assess/againstLimit.ts';
 export { CRITERION_KEYS, type Criterion, type CriterionKey, type Outcome } from './assess/criterion.ts';
+export { CRITERION_DEFINITIONS, type CriterionDefinition } from './assess/criterionDefinitions.ts';
 export type { AdiabaticRises } from './assess/heat/adiabaticRises.ts';
 export type { DutyType } from './assess/heat/dutyType.ts';
 export type { HeatPulse, OperationHeat } from './assess/heat/heat.ts';

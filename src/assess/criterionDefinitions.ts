@@ -12,7 +12,13 @@ export interface CriterionDefinition {
   /** What of the scenario it cannot do without. */
   readonly needs: string;
   /** Whether "suitable" is barred while it is not judged; words where that depends. */
-  readonly required: 'always' | 'never' | { readonly when: string };
+  readonly required:
+    | 'always'
+    | 'never'
+    | {
+        /** The condition, in words. */
+        readonly when: string;
+      };
   /** Limits that must all be `none` for the criterion to count as waived; empty: it cannot be waived. */
   readonly waivedBy: readonly LimitKey[];
   /** When the question does not arise; it then passes without a value. */

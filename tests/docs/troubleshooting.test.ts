@@ -62,8 +62,11 @@ it('every code of a problem has an entry whose example leads to it', () => {
   const entries = Object.entries(PROBLEMS).map(([code, trouble]) => {
     const problems = problemsOf(WHOLE[code as ProblemCode] ?? changed(trouble.changes));
     const first = problems.find((problem) => problem.code === code);
-    expect(first, `the example of ${code}: ${problems.map((one) => one.code).join()}`).toBeDefined();
-    return entry(code, trouble, formatProblem(first!));
+    if (first === undefined)
+      throw new Error(
+        `the example of ${code} leads to ${problems.map((one) => one.code).join() || 'nothing'}`,
+      );
+    return entry(code, trouble, formatProblem(first));
   });
   expectSection(PAGE, 'problems', entries.join(''));
 });

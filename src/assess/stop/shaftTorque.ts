@@ -1,4 +1,5 @@
 import type { RunResult } from '../../measure/result.ts';
+import type { Scenario } from '../../scenario/scenario.ts';
 import { windageTorque } from '../../shaft/loadTorque.ts';
 import { effectiveInertia } from '../../shaft/shaftRates.ts';
 import type { Segment } from '../../simulate/segment.ts';
@@ -15,6 +16,17 @@ const PARTS = [
   'brakeTorque',
 ] as const satisfies readonly LimitKey[];
 
+/** The part with the lowest torque limit given, N·m; null where none is. */
+export function weakestShaftPart(
+  scenario: Scenario,
+): { readonly key: (typeof PARTS)[number]; readonly limit: number } | null {
+  const given = PARTS.flatMap((key) => {
+    const limit = limitOf(scenario, key);
+    return typeof limit === 'number' ? [{ key, limit }] : [];
+  });
+  return given.toSorted((a, b) => a.limit - b.limit)[0] ?? null;
+}
+
 /**
  * Largest torque between motor and load over start and plug, against the weakest part given.
  *
@@ -25,26 +37,21 @@ const PARTS = [
 export function shaftTorque(result: RunResult): Criterion {
   const { scenario, trajectory } = result;
   const stated = PARTS.map((key) => ({ key, limit: limitOf(scenario, key) }));
-  const given = stated.flatMap(({ key, limit }) => (typeof limit === 'number' ? [{ key, limit }] : []));
   const unknown = stated.filter(({ limit }) => limit === null).map(({ key }) => `limits.${key}`);
-  const [first, ...others] = given;
-  const weakest = others.reduce<typeof first>(
-    (least, next) => (least !== undefined && next.limit < least.limit ? next : least),
-    first,
-  );
+  const weakest = weakestShaftPart(scenario);
   const rigid = trajectory.shaft.coupling === null;
   const name = 'torque between motor and load';
   const question = { key: 'shaftTorque', name, unit: 'N·m', limitIs: 'most', required: true } as const;
-  if (weakest === undefined && unknown.length === 0) return waived({ ...question, remark: '' });
+  if (weakest === null && unknown.length === 0) return waived({ ...question, remark: '' });
   const value = rigid ? rigidTorque(result) : couplingTorque(result);
   const parts: Omit<CriterionParts, 'remark'> = {
     ...question,
     value,
     limit: weakest?.limit ?? null,
-    source: weakest === undefined ? 'none given' : givenIn(weakest.key),
+    source: weakest === null ? 'none given' : givenIn(weakest.key),
   };
   if (value === null) return notJudged(parts, 'the run contains neither a start nor a reversal');
-  if (weakest === undefined) return notJudged(parts, whatIsUnknown(unknown));
+  if (weakest === null) return notJudged(parts, whatIsUnknown(unknown));
   const common = joinRemarks(
     unknown.length === 0 ? '' : `not given: ${unknown.join(', ')}`,
     saturationRemark(scenario),

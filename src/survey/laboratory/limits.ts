@@ -1,5 +1,6 @@
 import { type LimitKey, limitOf } from '../../assess/againstLimit.ts';
 import { STANDARD_LIMITS } from '../../assess/standardLimits.ts';
+import { weakestShaftPart } from '../../assess/stop/shaftTorque.ts';
 import type { Scenario } from '../../scenario/scenario.ts';
 import { shaftOf } from '../../shaft/shaft.ts';
 import type { LaboratoryStep, StepKey } from './laboratory.ts';
@@ -13,14 +14,6 @@ export type LimitPassed = LaboratoryStep['limits'][number];
 type Highs = (key: QuantityKey) => number | null;
 
 const TURN = 2 * Math.PI;
-/** Parts that carry the torque of the shaft; the weakest of those given counts, as where a starter is judged. */
-const SHAFT_PARTS = [
-  'couplingTorque',
-  'gearboxTorque',
-  'keyTorque',
-  'brakeTorque',
-] as const satisfies readonly LimitKey[];
-
 /** Steps with a start from rest, the first of them included; steps that plug. */
 const STARTING: readonly StepKey[] = ['direction', 'start'];
 const PLUGGING: readonly StepKey[] = ['plugStop', 'reversal'];
@@ -81,11 +74,8 @@ function stops(scenario: Scenario, high: Highs): readonly LimitPassed[] {
 }
 
 function breaks(scenario: Scenario, torque: number | null): readonly LimitPassed[] {
-  const [weakest] = SHAFT_PARTS.flatMap((key) => {
-    const most = limitOf(scenario, key);
-    return typeof most === 'number' ? [{ key, most }] : [];
-  }).sort((a, b) => a.most - b.most);
-  if (weakest === undefined) return [];
+  const weakest = weakestShaftPart(scenario);
+  if (weakest === null) return [];
   const counted =
     scenario.load.coupling === undefined
       ? 'Counted twice, as an elastic shaft may swing after a step of torque. '
